@@ -1,0 +1,59 @@
+package measure
+
+import "math"
+
+// Limits are the lowest and highest amount that an entry may have, both
+// included.
+type Limits[D Dimension] struct{ Low, High Of[D] }
+
+// Between makes limits in one unit.
+func Between[D Dimension](low, high float64, unit *Unit[D]) Limits[D] {
+	return Limits[D]{New(low, unit), New(high, unit)}
+}
+
+// Check returns nil where q lies within the limits and otherwise an
+// *EntryError that names the field, what was typed and what is allowed.
+func (l Limits[D]) Check(field string, q Of[D]) error {
+	si := q.SI()
+	// a converted limit may miss by a rounding of the last digit
+	slack := 1e-9 * math.Max(math.Abs(l.Low.SI()), math.Abs(l.High.SI()))
+	if q.Given() && si >= l.Low.SI()-slack && si <= l.High.SI()+slack && !math.IsNaN(si) {
+		return nil
+	}
+	problem := ""
+	switch {
+	case !q.Given():
+	case si < l.Low.SI():
+		problem = "is too little"
+	default:
+		problem = "is too much"
+	}
+	return &EntryError{Field: field, Typed: q.String(), Problem: problem, Allowed: l.text(q.unit)}
+}
+
+// text is "0.1 lb to 500 lb", in the unit of the entry where it has one.
+func (l Limits[D]) text(u *Unit[D]) string {
+	low, high := l.Low, l.High
+	if u != nil {
+		low, high = low.To(u), high.To(u)
+	}
+	return Plain(low.amount) + " " + low.unit.Symbol + " to " + Plain(high.amount) + " " + high.unit.Symbol
+}
+
+// Enter reads a typed amount and checks it: the one way from a form, a file
+// or a command line into the class.
+func (l Limits[D]) Enter(field, text string, fallback *Unit[D]) (Of[D], error) {
+	q, err := Parse(text, fallback)
+	if err != nil {
+		entry := err.(*EntryError)
+		entry.Field = field
+		entry.Allowed = l.text(fallback)
+		return q, entry
+	}
+	if err := l.Check(field, q); err != nil {
+		entry := err.(*EntryError)
+		entry.Typed = text
+		return Of[D]{}, entry
+	}
+	return q, nil
+}
