@@ -1,0 +1,73 @@
+package content
+
+import (
+	"encoding/json"
+	"strings"
+	"testing"
+)
+
+func TestEveryHandoutCarriesTheCautionsThatAlwaysApply(t *testing.T) {
+	got := map[string]bool{}
+	for _, c := range Cautions() {
+		got[c.ID] = true
+	}
+	for _, id := range []string{"not-ready-to-eat", "at-risk", "own-agency"} {
+		if !got[id] {
+			t.Errorf("caution %s does not always stand", id)
+		}
+	}
+	if got["glass"] || got["dry-ice"] {
+		t.Error("cautions that concern only some batches stand everywhere")
+	}
+	for topic, id := range map[Topic]string{BoilWater: "scald", Steam: "steam", Glass: "glass", Power: "power", HotPepper: "hot-pepper", DryIce: "dry-ice"} {
+		found := false
+		for _, c := range Cautions(topic) {
+			found = found || c.ID == id
+		}
+		if !found {
+			t.Errorf("topic %s lacks caution %s", topic, id)
+		}
+	}
+}
+
+func TestStepsOfEachMethodRunFromWashToFreeze(t *testing.T) {
+	for _, method := range []Topic{BoilWater, Steam, Cook, Raw} {
+		steps := Steps(method)
+		if len(steps) < 5 || steps[0].ID != "wash" || steps[len(steps)-1].ID != "freeze" {
+			t.Errorf("%s: %d steps, from %s to %s", method, len(steps), steps[0].ID, steps[len(steps)-1].ID)
+		}
+		for _, s := range steps {
+			if s.ID == "blanch-water" && (method != BoilWater || !strings.Contains(s.Text, "clock")) {
+				t.Errorf("%s: step %s does not belong here or lacks the clock", method, s.ID)
+			}
+		}
+	}
+}
+
+func TestTextsAreComplete(t *testing.T) {
+	for _, c := range load[Caution]("en/cautions.json") {
+		if c.ID == "" || c.Title == "" || c.Text == "" || c.Source == "" || len(c.Topics) == 0 {
+			t.Errorf("caution is not complete: %+v", c)
+		}
+	}
+	for _, s := range load[Step]("en/steps.json") {
+		if s.ID == "" || s.Title == "" || s.Text == "" || len(s.Topics) == 0 {
+			t.Errorf("step is not complete: %+v", s)
+		}
+	}
+	if !json.Valid(DemoClass()) {
+		t.Error("the demo class is not JSON")
+	}
+}
+
+func TestFill(t *testing.T) {
+	got, err := Fill("boils within {a}, not {b}.", map[string]string{"a": "1 min", "b": "2"})
+	if err != nil || got != "boils within 1 min, not 2." {
+		t.Errorf("%q, %v", got, err)
+	}
+	for _, text := range []string{"{unknown}", "{a", "x {}"} {
+		if got, err := Fill(text, map[string]string{"a": "1"}); err == nil {
+			t.Errorf("Fill(%q) = %q; want an error", text, got)
+		}
+	}
+}
