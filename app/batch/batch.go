@@ -1,0 +1,74 @@
+// Package batch works one batch through by the rules of method: water, loads,
+// minutes, chilling, ice, packs, headspace, freezer, storage. Every result is
+// a measure.Figure with its working and source; what a person should mind is a
+// measure.Finding.
+//
+// The rules and their sources come from reference.Table; nothing here holds a
+// published number of its own.
+package batch
+
+import (
+	"time"
+
+	"example.org/kettleside/app/measure"
+	"example.org/kettleside/reference"
+)
+
+// Job is everything that one station's batch depends on.
+type Job struct {
+	Crop      reference.Crop
+	Treatment reference.Treatment
+
+	Prepared measure.Mass   // trimmed, ready for the kettle
+	Kettle   measure.Volume // water the kettle holds with room to boil; not given: unknown
+	Altitude measure.Length // of the place; not given: taken as low, and said so
+	Freezer  measure.Volume // capacity; not given: unknown
+
+	Pack Packing
+
+	FreezeOn time.Time // day of freezing; zero: not fixed
+	Units    measure.System
+}
+
+// Worked is one batch worked through.
+type Worked struct {
+	Prepared    measure.Figure // prepared weight, entered
+	Water       measure.Figure // boiling water for the whole batch at the water rule
+	KettleTakes measure.Figure // most that one load in this kettle may weigh
+	Loads       measure.Figure // fillings of the kettle
+	LoadWeight  measure.Figure // each load, the batch shared evenly
+	LoadWater   measure.Figure // least water in the kettle for one load
+	Published   measure.Figure // minutes as published, at low altitude, or words
+	Minutes     measure.Figure // minutes here, with the altitude step, or words
+	Clock       measure.Figure // words: when the minutes start
+	Chill       measure.Figure // chilling time or words
+	Ice         measure.Figure // by the rule of one pound per pound
+	Packs       measure.Figure // containers it fills
+	Headspace   measure.Figure
+	Buy         measure.Figure // weight as bought
+	FreezerDay  measure.Figure // most food this freezer takes in a day
+	FreezerDays measure.Figure // days this batch needs by itself
+	BestBy      measure.Figure // best-quality window
+	Label       Label
+
+	Findings []measure.Finding
+}
+
+// Figures lists all figures in the order of the work.
+func (w Worked) Figures() []measure.Figure {
+	return []measure.Figure{
+		w.Prepared, w.Water, w.KettleTakes, w.Loads, w.LoadWeight, w.LoadWater,
+		w.Published, w.Minutes, w.Clock, w.Chill, w.Ice,
+		w.Packs, w.Headspace, w.Buy, w.FreezerDay, w.FreezerDays, w.BestBy,
+	}
+}
+
+// Label is the text on one pack.
+type Label struct {
+	Food     string // "Snap beans, cut"
+	Frozen   string // year-month-day, or "" where the day is not fixed
+	Amount   string // "1 pint"
+	BestFrom string // year-month-day: the early end of the best-quality window, or ""
+	BestBy   string // year-month-day: its late end, or ""
+	Cook     string // "Cook before eating."
+}

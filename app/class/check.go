@@ -1,0 +1,145 @@
+package class
+
+import (
+	"errors"
+	"fmt"
+	"time"
+
+	"example.org/kettleside/app/batch"
+	"example.org/kettleside/app/measure"
+	"example.org/kettleside/reference"
+)
+
+// The limits of what can be entered. They are wide: they catch a slip of the
+// finger or of the unit, and leave judgement to the findings.
+var (
+	PreparedLimits = measure.Between(0.05, 500, measure.Pound)     // one station's batch
+	KettleLimits   = measure.Between(0.25, 200, measure.Gallon)    // water a kettle holds
+	FreezerLimits  = measure.Between(0.5, 2000, measure.CubicFoot) // capacity
+	AltitudeLimits = measure.Between(-1400, 20000, measure.Foot)
+	TapLimits      = measure.Between(32, 120, measure.Fahrenheit)
+	IceBagLimits   = measure.Between(1, 100, measure.Pound)
+)
+
+// Counts is the allowed range of a whole number.
+type Counts struct{ Low, High int }
+
+var (
+	PeopleCounts  = Counts{1, 500}  // headcount
+	ShareCounts   = Counts{1, 50}   // people at one station
+	StationCounts = Counts{1, 100}  // stations that work one batch
+	KitCounts     = Counts{0, 100}  // burners, baths, kettles
+	PackCounts    = Counts{0, 2000} // packs wanted; 0: as many as it gives
+)
+
+// Enter reads a typed whole number within the range.
+func (c Counts) Enter(field, text string) (int, error) {
+	n, err := measure.ParseNumber(text)
+	if err != nil || n != float64(int(n)) {
+		return 0, &measure.EntryError{Field: field, Typed: text, Problem: "is not a whole number", Allowed: c.String()}
+	}
+	if err := c.Check(field, int(n)); err != nil {
+		return 0, err
+	}
+	return int(n), nil
+}
+
+// Check says whether n lies in the range.
+func (c Counts) Check(field string, n int) error {
+	if n >= c.Low && n <= c.High {
+		return nil
+	}
+	problem := "is too much"
+	if n < c.Low {
+		problem = "is too little"
+	}
+	return &measure.EntryError{Field: field, Typed: fmt.Sprint(n), Problem: problem, Allowed: c.String()}
+}
+
+func (c Counts) String() string { return fmt.Sprintf("a whole number from %d to %d", c.Low, c.High) }
+
+// optional checks an amount that may be left out.
+func optional[D measure.Dimension](limits measure.Limits[D], field string, q measure.Of[D]) error {
+	if !q.Given() {
+		return nil
+	}
+	return limits.Check(field, q)
+}
+
+// oneOf checks a choice from a short list.
+func oneOf[T ~string](field string, got T, allowed ...T) error {
+	for _, a := range allowed {
+		if got == a {
+			return nil
+		}
+	}
+	list := ""
+	for i, a := range allowed {
+		if i > 0 {
+			list += ", "
+		}
+		list += string(a)
+	}
+	return &measure.EntryError{Field: field, Typed: string(got), Problem: "is not a choice", Allowed: list}
+}
+
+// Check returns every entry that is out of its range, joined, or nil. An
+// amount that is simply not there yet is not an error: Work says what is
+// missing.
+func (c Class) Check() error {
+	errs := []error{
+		oneOf("units", c.Units, measure.US, measure.Metric),
+		optional(AltitudeLimits, "place.altitude", c.Place.Altitude),
+		optional(TapLimits, "place.tap", c.Place.Tap),
+		optional(FreezerLimits, "place.freezer", c.Place.Freezer),
+		PeopleCounts.Check("people.headcount", c.People.Headcount),
+		ShareCounts.Check("people.perStation", c.People.PerStation),
+		KitCounts.Check("kit.burners", c.Kit.Burners),
+		KitCounts.Check("kit.baths", c.Kit.Baths),
+		optional(IceBagLimits, "kit.iceBag", c.Kit.IceBag),
+		checkDate(c.Date),
+	}
+	seen := map[string]bool{}
+	for i, k := range c.Kit.Kettles {
+		field := fmt.Sprintf("kit.kettles[%d]", i)
+		errs = append(errs, optional(KettleLimits, field+".holds", k.Holds), KitCounts.Check(field+".count", k.Count))
+		if k.Name == "" || seen[k.Name] {
+			errs = append(errs, &measure.EntryError{Field: field + ".name", Typed: k.Name, Problem: "is taken by another kettle", Allowed: "a name of its own for each kettle"})
+		}
+		seen[k.Name] = true
+	}
+	for i, b := range c.Batches {
+		field := fmt.Sprintf("batches[%d]", i)
+		errs = append(errs,
+			optional(PreparedLimits, field+".prepared", b.Prepared),
+			StationCounts.Check(field+".stations", b.Stations),
+			oneOf(field+".pack.container", b.Pack.Container, batch.Bag, batch.Box, batch.Jar),
+			oneOf(field+".pack.size", b.Pack.Size, batch.Pint, batch.Quart),
+			oneOf(field+".pack.mouth", b.Pack.Mouth, reference.WideMouth, reference.NarrowMouth),
+			PackCounts.Check(field+".pack.count", b.Pack.Count),
+		)
+		if b.Kettle != "" && !seen[b.Kettle] {
+			errs = append(errs, &measure.EntryError{Field: field + ".kettle", Typed: b.Kettle, Problem: "is not in the kit", Allowed: "the name of a kettle of the kit"})
+		}
+	}
+	return errors.Join(errs...)
+}
+
+func checkDate(date string) error {
+	if _, err := ParseDate(date); err != nil {
+		return err
+	}
+	return nil
+}
+
+// ParseDate reads a day as year-month-day; an empty text is the zero time.
+func ParseDate(date string) (time.Time, error) {
+	if date == "" {
+		return time.Time{}, nil
+	}
+	day, err := time.Parse(time.DateOnly, date)
+	if err != nil || day.Year() < 1950 || day.Year() > 2200 {
+		return time.Time{}, &measure.EntryError{Field: "date", Typed: date, Problem: "is not a day", Allowed: "a day as year-month-day, such as 2027-02-20"}
+	}
+	return day, nil
+}

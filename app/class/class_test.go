@@ -1,0 +1,305 @@
+package class
+
+import (
+	"bytes"
+	"errors"
+	"os"
+	"path/filepath"
+	"reflect"
+	"strings"
+	"testing"
+
+	"example.org/kettleside/app/batch"
+	"example.org/kettleside/app/measure"
+	"example.org/kettleside/content"
+	"example.org/kettleside/reference"
+	"pgregory.net/rapid"
+)
+
+func demo(t testing.TB) Class {
+	t.Helper()
+	c, err := Read(bytes.NewReader(content.DemoClass()), "demo.kettleside")
+	if err != nil {
+		t.Fatal(err)
+	}
+	return c
+}
+
+func beans(lb float64, stations int) Batch {
+	return Batch{Name: "Beans", Treatment: "snap-beans-cut-water", Prepared: measure.New(lb, measure.Pound), Stations: stations,
+		Kettle: "Kettle", Pack: batch.Packing{Container: batch.Bag, Size: batch.Pint, Mouth: reference.WideMouth}}
+}
+
+func TestDemoClassReadsAndWorks(t *testing.T) {
+	c := demo(t)
+	w := Work(c, reference.Shipped())
+	if len(w.Batches) != len(c.Batches) || len(w.Batches) == 0 {
+		t.Fatalf("%d of %d batches worked", len(w.Batches), len(c.Batches))
+	}
+	for _, b := range w.Batches {
+		if !b.Known {
+			t.Errorf("batch %q: the shipped table does not know %s", b.Batch.Name, b.Batch.Treatment)
+		}
+		for _, f := range b.Findings {
+			if f.Severity == measure.Stop {
+				t.Errorf("batch %q of the demo stops: %s", b.Batch.Name, f.Says)
+			}
+		}
+	}
+	if !strings.Contains(c.Place.Name, "invented") || !strings.Contains(c.Notes, "invented") {
+		t.Error("the demo class does not say that it is invented")
+	}
+	if c.Edition != reference.Edition {
+		t.Errorf("the demo class was planned with %q, the shipped table is %q", c.Edition, reference.Edition)
+	}
+}
+
+func TestTotals(t *testing.T) {
+	// needs.md 3: 12 people, 3 at a station, 3 lb each station → 4 stations, 12 lb
+	c := New(reference.Edition)
+	c.People.Headcount, c.People.PerStation = 12, 3
+	c.Place.Freezer = measure.New(10, measure.CubicFoot)
+	c.Batches = []Batch{beans(3, 4)}
+	w := Work(c, reference.Shipped())
+	for _, f := range []struct {
+		got  measure.Figure
+		want string
+	}{
+		{w.Totals.Stations, "4"}, {w.Totals.Prepared, "12 lb"}, {w.Totals.Ice, "12 lb"}, {w.Totals.IceBags, "2 of 10 lb"}, {w.Totals.FreezerDays, "1 day"},
+	} {
+		if f.got.Text != f.want {
+			t.Errorf("%s is %q (%s); want %q", f.got.ID, f.got.Text, f.got.Working, f.want)
+		}
+	}
+	// 60 lb into 10 cu ft: two to three days (AIB410_50, read; questions.csv Q066)
+	c.Batches = []Batch{beans(15, 4)}
+	if w := Work(c, reference.Shipped()); w.Totals.FreezerDays.Text != "2–3 days" {
+		t.Errorf("60 lb in 10 cu ft: %s", w.Totals.FreezerDays.Text)
+	}
+	// 13 people: 5 stations, and the uneven one is named (needs.md 3)
+	c.People.Headcount = 13
+	w = Work(c, reference.Shipped())
+	if w.Totals.Stations.Value != 5 || !finds(w, "uneven-station") {
+		t.Errorf("13 people: %s stations, findings %+v", w.Totals.Stations.Text, w.Findings)
+	}
+}
+
+func finds(w Worked, id string) bool {
+	for _, f := range w.Findings {
+		if f.ID == id {
+			return true
+		}
+	}
+	return false
+}
+
+func TestShoppingAddsUpByCrop(t *testing.T) {
+	c := New(reference.Edition)
+	one, two := beans(3, 2), beans(1, 3)
+	one.Pack.Count, two.Pack.Count = 3, 2
+	c.Batches = []Batch{one, two}
+	w := Work(c, reference.Shipped())
+	// 12 pints at 2/3 to 1 lb a pint (HG10_MEM from memory; PSU_SNAP read, inside the range)
+	if len(w.Shopping) != 1 || w.Shopping[0].Buy.Text != "8–12 lb" {
+		t.Errorf("12 pints of beans in two batches: %+v", w.Shopping)
+	}
+}
+
+func TestUnknownTreatmentIsAFinding(t *testing.T) {
+	c := New(reference.Edition)
+	b := beans(3, 1)
+	b.Treatment = "dragon-fruit"
+	c.Batches = []Batch{b}
+	w := Work(c, reference.Shipped())
+	if w.Batches[0].Known || w.Batches[0].Findings[0].Severity != measure.Stop || !strings.Contains(w.Batches[0].Findings[0].Says, "dragon-fruit") {
+		t.Errorf("an unknown treatment: %+v", w.Batches[0].Findings)
+	}
+}
+
+func TestSaveAndOpen(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "Zoë’s class é.kettleside")
+	c := demo(t)
+	if err := Save(path, c); err != nil {
+		t.Fatal(err)
+	}
+	back, err := Open(path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if !reflect.DeepEqual(c, back) {
+		t.Errorf("saved and opened:\n%+v\nwant\n%+v", back, c)
+	}
+	data, _ := os.ReadFile(path)
+	for _, want := range []string{`"prepared": "3 lb"`, `"prepared": "1.5 lb"`, `"altitude": "640 ft"`} {
+		if !bytes.Contains(data, []byte(want)) {
+			t.Errorf("the file does not have %s as people write it", want)
+		}
+	}
+	left, _ := os.ReadDir(filepath.Dir(path))
+	if len(left) != 1 {
+		t.Errorf("saving left %d files", len(left))
+	}
+}
+
+// A save that cannot be done leaves the file on disk as it was.
+func TestSaveFailsWhole(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "no such folder", "c.kettleside")
+	if err := Save(path, demo(t)); err == nil {
+		t.Error("saving into a folder that is not there gave no error")
+	}
+}
+
+func TestReadNamesEveryProblem(t *testing.T) {
+	demoText := string(content.DemoClass())
+	for _, c := range []struct {
+		name, old, new string
+		want           []string
+	}{
+		{"not a number", `"3 lb"`, `"a lot"`, []string{"batches[0].prepared", "“a lot”", "a weight such as"}},
+		{"negative", `"3 lb"`, `"-3 lb"`, []string{"batches[0].prepared", "too little", "0.05 lb to 500 lb"}},
+		{"absurd", `"3 lb"`, `"1000000000 lb"`, []string{"batches[0].prepared", "too much", "0.05 lb to 500 lb"}},
+		{"scientific", `"3 lb"`, `"1e9 lb"`, []string{"batches[0].prepared", "“1e9 lb”"}},
+		{"zero", `"3 lb"`, `"0 lb"`, []string{"batches[0].prepared", "too little"}},
+		{"wrong unit", `"3 lb"`, `"3 gal"`, []string{"batches[0].prepared", "a unit that does not fit"}},
+		{"no unit", `"3 lb"`, `"3"`, []string{"batches[0].prepared", "has no unit"}},
+		{"a bare number", `"3 lb"`, `3`, []string{"batches[0].prepared", "in quotes"}},
+		{"part of a person", `"headcount": 12`, `"headcount": 12.5`, []string{"people.headcount", "12.5", "whole number"}},
+		{"nobody", `"headcount": 12`, `"headcount": 0`, []string{"people.headcount", "from 1 to 500"}},
+		{"a crowd", `"headcount": 12`, `"headcount": 99999999999`, []string{"people.headcount", "whole number"}},
+		{"unknown field", `"burners": 4`, `"burners": 4, "wok": true`, []string{"kit.wok", "does not have"}},
+		{"no such container", `"container": "bag"`, `"container": "sock"`, []string{"pack.container", "“sock”", "bag, box, jar"}},
+		{"kettle not in the kit", `"kettle": "Big kettle"`, `"kettle": "Cauldron"`, []string{"batches[1].kettle", "Cauldron"}},
+		{"no day", `"2027-06-12"`, `"12/6/2027"`, []string{"date", "12/6/2027", "year-month-day"}},
+		{"no schema", `"schema": 1,`, ``, []string{"schema", "missing"}},
+		{"newer schema", `"schema": 1`, `"schema": 2`, []string{"newer"}},
+		{"units", `"units": "us"`, `"units": "imperial"`, []string{"units", "imperial", "us, metric"}},
+		{"damaged", `"people": {`, `"people": {{`, []string{"line 13"}},
+		{"cut off", demoText[len(demoText)/2:], ``, []string{"cut off"}},
+		{"empty", demoText, ``, []string{"empty"}},
+		{"a list", demoText, `[]`, []string{"no class"}},
+		{"two classes", demoText, demoText + demoText, []string{"after the end"}},
+	} {
+		text := strings.Replace(demoText, c.old, c.new, 1)
+		_, err := Read(strings.NewReader(text), "x.kettleside")
+		var fileErr *FileError
+		if !errors.As(err, &fileErr) {
+			t.Errorf("%s: %v; want a *FileError", c.name, err)
+			continue
+		}
+		for _, want := range append(c.want, "x.kettleside") {
+			if !strings.Contains(err.Error(), want) {
+				t.Errorf("%s: the message lacks %q:\n%v", c.name, want, err)
+			}
+		}
+	}
+	// several problems are all reported
+	text := strings.Replace(strings.Replace(demoText, `"3 lb"`, `"x"`, 1), `"640 ft"`, `"y"`, 1)
+	_, err := Read(strings.NewReader(text), "x")
+	var fileErr *FileError
+	if !errors.As(err, &fileErr) || len(fileErr.Problems) != 2 {
+		t.Errorf("two problems: %v", err)
+	}
+}
+
+func FuzzRead(f *testing.F) {
+	f.Add(content.DemoClass())
+	f.Add([]byte(`{"schema":1,"batches":[{"prepared":"3 lb"}]}`))
+	f.Add([]byte(`{"schema":1e0,"kit":null}`))
+	f.Fuzz(func(t *testing.T, data []byte) {
+		c, err := Read(bytes.NewReader(data), "f")
+		if err != nil {
+			return
+		}
+		Work(c, reference.Shipped())
+		encoded, err := Encode(c)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if _, err := Read(bytes.NewReader(encoded), "again"); err != nil {
+			t.Fatalf("what was written does not read: %v", err)
+		}
+	})
+}
+
+func TestHistory(t *testing.T) {
+	h := NewHistory(demo(t), true)
+	if h.Unsaved() {
+		t.Error("a class just opened counts as unsaved")
+	}
+	c := h.Class()
+	c.Title = "Another"
+	h.Add("change the title", c)
+	c.Batches[0].Name = "scribbled on after the fact"
+	if got := h.Class(); got.Title != "Another" || got.Batches[0].Name == c.Batches[0].Name {
+		t.Error("the history shares memory with its caller")
+	}
+	if what, ok := h.CanUndo(); !ok || what != "change the title" || !h.Unsaved() {
+		t.Errorf("undo would take back %q, %v", what, ok)
+	}
+	h.Undo()
+	if h.Unsaved() || !reflect.DeepEqual(h.Class(), demo(t)) {
+		t.Error("undo did not restore the saved class")
+	}
+	h.Redo()
+	if h.Class().Title != "Another" || !h.Unsaved() {
+		t.Error("redo did not bring the change back")
+	}
+}
+
+// Undo after any run of changes restores each earlier state, and the saved
+// mark follows the state, not a flag.
+func TestHistoryLaws(t *testing.T) {
+	start := demo(t)
+	rapid.Check(t, func(t *rapid.T) {
+		h := NewHistory(start, true)
+		states, now, saved := []Class{start}, 0, 0
+		for range rapid.IntRange(1, 40).Draw(t, "steps") {
+			switch rapid.IntRange(0, 3).Draw(t, "do") {
+			case 0:
+				c := h.Class()
+				c.Title = rapid.StringN(0, 8, 16).Draw(t, "title")
+				h.Add("title", c)
+				if saved > now {
+					saved = -1
+				}
+				states = append(states[:now+1:now+1], c)
+				now++
+			case 1:
+				if _, ok := h.Undo(); ok != (now > 0) {
+					t.Fatal("undo")
+				} else if ok {
+					now--
+				}
+			case 2:
+				if _, ok := h.Redo(); ok != (now < len(states)-1) {
+					t.Fatal("redo")
+				} else if ok {
+					now++
+				}
+			case 3:
+				h.MarkSaved()
+				saved = now
+			}
+			if !reflect.DeepEqual(h.Class(), states[now]) || h.Unsaved() != (saved != now) {
+				t.Fatalf("state %d of %d, saved %d, unsaved %v", now, len(states), saved, h.Unsaved())
+			}
+		}
+	})
+}
+
+func TestWorkDoesNotTouchTheClass(t *testing.T) {
+	c := demo(t)
+	before := c.Clone()
+	w := Work(c, reference.Shipped())
+	w.Class.Batches[0].Name = "changed in the result"
+	if !reflect.DeepEqual(c, before) {
+		t.Error("Work changed its input, or shares memory with it")
+	}
+}
+
+func BenchmarkWork(b *testing.B) {
+	c := demo(b)
+	for b.Loop() {
+		Work(c, reference.Shipped())
+	}
+}

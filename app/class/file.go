@@ -1,0 +1,145 @@
+package class
+
+import (
+	"bytes"
+	"encoding/json"
+	"errors"
+	"fmt"
+	"io"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"strings"
+
+	"github.com/natefinch/atomic"
+)
+
+// Extension is the ending of a class file's name.
+const Extension = ".kettleside"
+
+// maxFileBytes bounds what is read: a class is a few kilobytes.
+const maxFileBytes = 4 << 20
+
+// FileError is a class file that cannot be read as it stands. It names the
+// file and lists every problem with its field.
+type FileError struct {
+	File     string
+	Problems []error // of type *measure.EntryError where a field is at fault
+}
+
+func (e *FileError) Error() string {
+	lines := make([]string, len(e.Problems))
+	for i, p := range e.Problems {
+		lines[i] = p.Error()
+	}
+	return fmt.Sprintf("%s cannot be used as a class:\n  %s", e.File, strings.Join(lines, "\n  "))
+}
+
+func (e *FileError) Unwrap() []error { return e.Problems }
+
+// Open reads a class file.
+func Open(path string) (Class, error) {
+	f, err := os.Open(path)
+	if err != nil {
+		return Class{}, fmt.Errorf("open class: %w", err)
+	}
+	defer f.Close()
+	return Read(f, filepath.Base(path))
+}
+
+// Read reads a class; name stands for the file in messages. A file with any
+// problem is refused whole, with all of its problems.
+func Read(r io.Reader, name string) (Class, error) {
+	data, err := io.ReadAll(io.LimitReader(r, maxFileBytes+1))
+	if err != nil {
+		return Class{}, fmt.Errorf("read class %s: %w", name, err)
+	}
+	refuse := func(problems ...error) (Class, error) { return Class{}, &FileError{name, problems} }
+	if len(data) > maxFileBytes {
+		return refuse(fmt.Errorf("the file is larger than %d MB, which no class is", maxFileBytes>>20))
+	}
+	dec := json.NewDecoder(bytes.NewReader(bytes.TrimPrefix(data, []byte("\ufeff"))))
+	dec.UseNumber()
+	var tree any
+	if err := dec.Decode(&tree); err != nil {
+		return refuse(syntaxProblem(data, err))
+	}
+	if _, err := dec.Token(); !errors.Is(err, io.EOF) {
+		return refuse(errors.New("there is something after the end of the class"))
+	}
+	object, ok := tree.(map[string]any)
+	if !ok {
+		return refuse(errors.New("the file holds no class: a class starts with { and has a field “schema”"))
+	}
+	if err := checkSchema(object["schema"]); err != nil {
+		return refuse(err)
+	}
+	c := Class{}
+	var f filler
+	f.fill("", tree, &c)
+	if len(f.problems) > 0 {
+		return refuse(f.problems...)
+	}
+	if err := c.Check(); err != nil {
+		return refuse(err.(interface{ Unwrap() []error }).Unwrap()...)
+	}
+	return c, nil
+}
+
+func checkSchema(schema any) error {
+	n, ok := schema.(json.Number)
+	if !ok {
+		return fmt.Errorf("schema: the field is missing; allowed is %d", Schema)
+	}
+	switch v, err := n.Int64(); {
+	case err != nil || v < 1:
+		return fmt.Errorf("schema: “%s” stands there; allowed is %d", n, Schema)
+	case v > Schema:
+		return fmt.Errorf("schema: the file was written by a newer Kettleside (schema %d; this one reads %d)", v, Schema)
+	}
+	return nil
+}
+
+// syntaxProblem says where the JSON breaks.
+func syntaxProblem(data []byte, err error) error {
+	var syntax *json.SyntaxError
+	if errors.As(err, &syntax) {
+		upTo := data[:min(int(syntax.Offset), len(data))]
+		line := bytes.Count(upTo, []byte("\n")) + 1
+		return fmt.Errorf("line %d: the file is damaged or not a class (%s)", line, syntax)
+	}
+	return fmt.Errorf("the file is empty, cut off or not a class (%v)", err)
+}
+
+// Encode is the class as it stands in a file.
+func Encode(c Class) ([]byte, error) {
+	c.Schema = Schema
+	var buf bytes.Buffer
+	enc := json.NewEncoder(&buf)
+	enc.SetEscapeHTML(false) // people read it
+	enc.SetIndent("", "  ")
+	if err := enc.Encode(c); err != nil {
+		return nil, fmt.Errorf("encode class: %w", err)
+	}
+	return buf.Bytes(), nil
+}
+
+// Save writes a class file. The write is atomic: the file on disk is the old
+// one or the new one, never a part.
+func Save(path string, c Class) error {
+	data, err := Encode(c)
+	if err != nil {
+		return err
+	}
+	_, statErr := os.Stat(path)
+	if err := atomic.WriteFile(path, bytes.NewReader(data)); err != nil {
+		return fmt.Errorf("save class: %w", err)
+	}
+	if errors.Is(statErr, fs.ErrNotExist) {
+		// a new file is made private by the library; a class is to be shared
+		if err := os.Chmod(path, 0o644); err != nil {
+			return fmt.Errorf("save class: %w", err)
+		}
+	}
+	return nil
+}

@@ -1,0 +1,55 @@
+package class
+
+import (
+	"example.org/kettleside/app/batch"
+	"example.org/kettleside/app/measure"
+	"example.org/kettleside/reference"
+)
+
+// Worked is a class worked through: the one truth that window, projector,
+// workbook and numbers show.
+type Worked struct {
+	Class   Class
+	Table   *reference.Table // the table it was worked with, edits included
+	Batches []BatchWorked
+	Totals  Totals
+	// Shopping has one line for each crop.
+	Shopping []ShoppingLine
+	Findings []measure.Finding // of the class as a whole
+}
+
+// BatchWorked is one batch of the class with everything worked out for one
+// station.
+type BatchWorked struct {
+	Batch     Batch
+	Crop      reference.Crop
+	Treatment reference.Treatment
+	batch.Worked
+	// Known is false where the table has no such treatment; then there are
+	// no figures, only a finding.
+	Known bool
+}
+
+// Totals are the figures of the class as a whole.
+type Totals struct {
+	Stations    measure.Figure // from headcount and people per station
+	Prepared    measure.Figure // all batches on all stations
+	Ice         measure.Figure // by rule
+	IceBags     measure.Figure // whole bags
+	Packs       measure.Figure // containers
+	FreezerDay  measure.Figure
+	FreezerDays measure.Figure
+}
+
+// Figures lists the totals in order.
+func (t Totals) Figures() []measure.Figure {
+	return []measure.Figure{t.Stations, t.Prepared, t.Ice, t.IceBags, t.Packs, t.FreezerDay, t.FreezerDays}
+}
+
+// ShoppingLine is what to buy of one crop for the whole class.
+type ShoppingLine struct {
+	Crop reference.Crop
+	Buy  measure.Figure
+	// MarketUnit is "bushel of about 30 lb", or "" where none is listed.
+	MarketUnit string
+}
