@@ -57,6 +57,26 @@ type Step struct {
 	Topics []Topic `json:"topics"` // the methods it belongs to
 }
 
+// TopicsOf lists what concerns one batch: its method ("water", "steam", "cook"
+// or "raw"), what is filled ("bag", "box" or "jar") and the crop's id in the
+// table. Every surface that shows a batch takes its cautions from here.
+func TopicsOf(method, container, crop string) []Topic {
+	topics := []Topic{Topic(method)}
+	switch Topic(method) {
+	case BoilWater, Steam:
+		topics = append(topics, IceBath, Power)
+	case Cook:
+		topics = append(topics, Power)
+	}
+	if container == "jar" {
+		topics = append(topics, Glass)
+	}
+	if crop == "hot-peppers" {
+		topics = append(topics, HotPepper)
+	}
+	return topics
+}
+
 // Cautions returns the cautions for any of the topics, in order; Always is
 // implied.
 func Cautions(topics ...Topic) []Caution {

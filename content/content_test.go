@@ -71,3 +71,31 @@ func TestFill(t *testing.T) {
 		}
 	}
 }
+
+func TestTopicsOfABatch(t *testing.T) {
+	for _, c := range []struct {
+		method, container, crop string
+		want                    []string // ids of cautions beyond those that always stand
+		not                     []string
+	}{
+		{"water", "bag", "snap-beans", []string{"scald", "ice", "power", "no-shorter"}, []string{"steam", "glass", "hot-pepper"}},
+		{"steam", "box", "broccoli", []string{"steam", "ice", "power"}, []string{"scald", "glass"}},
+		{"raw", "jar", "hot-peppers", []string{"glass", "hot-pepper"}, []string{"scald", "steam", "ice"}},
+		{"cook", "box", "pumpkin", []string{"scald", "power"}, []string{"steam", "glass"}},
+	} {
+		got := map[string]bool{}
+		for _, caution := range Cautions(TopicsOf(c.method, c.container, c.crop)...) {
+			got[caution.ID] = true
+		}
+		for _, id := range append(c.want, "not-ready-to-eat", "own-agency") {
+			if !got[id] {
+				t.Errorf("%s %s in a %s: caution %s is missing", c.method, c.crop, c.container, id)
+			}
+		}
+		for _, id := range c.not {
+			if got[id] {
+				t.Errorf("%s %s in a %s: caution %s does not belong", c.method, c.crop, c.container, id)
+			}
+		}
+	}
+}

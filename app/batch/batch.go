@@ -65,7 +65,8 @@ func (w Worked) Figures() []measure.Figure {
 
 // Label is the text on one pack.
 type Label struct {
-	Food     string // "Snap beans, cut"
+	Food     string // "Snap beans", with the grade where the crop is sorted by size
+	Cut      string // "whole or cut 2 to 4 in"
 	Frozen   string // year-month-day, or "" where the day is not fixed
 	Amount   string // "1 pint"
 	BestFrom string // year-month-day: the early end of the best-quality window, or ""

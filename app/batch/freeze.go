@@ -76,8 +76,17 @@ func (w *worker) packs() measure.Figure {
 	if n := float64(w.Pack.Count); n > 0 {
 		f.Value, f.High, f.Basis, f.Source = n, n, measure.Entered, "entered"
 		f.Text, f.Working = counted(n, container, plural(container)), "as entered"
+		w.checkCount(w.packsFilled(f))
 		return f
 	}
+	return w.packsFilled(f)
+}
+
+// packsFilled works out from the published yield how many containers the
+// batch fills.
+func (w *worker) packsFilled(f measure.Figure) measure.Figure {
+	f.Basis = measure.Estimate
+	container := string(w.Pack.Size) + " " + string(w.Pack.Container)
 	inWords := func(words, working string) measure.Figure {
 		f.Words, f.Text, f.Working = words, words, working
 		return f
@@ -100,6 +109,9 @@ func (w *worker) packs() measure.Figure {
 	high := boughtLb / y.LbPerPint / w.Pack.Size.Pints()
 	f.Value, f.High = math.Ceil(low-1e-9), math.Ceil(high-1e-9)
 	f.Text = measure.Range(measure.Plain(f.Value), measure.Plain(f.High), plural(container))
+	if f.High == 1 {
+		f.Text = counted(1, container, "")
+	}
 	_, bought := w.mass(boughtLb * measure.Pound.Factor)
 	f.Working = fmt.Sprintf("%s%s as bought ÷ %s = %s %ss, rounded up", atLeast, bought, w.perPint(y),
 		measure.Range(measure.Plain(low), measure.Plain(high), ""), w.Pack.Size)
@@ -108,6 +120,19 @@ func (w *worker) packs() measure.Figure {
 		f.Working = fmt.Sprintf("%s prepared ÷ %s left after trimming = %s as bought; ", prepared, percent(share), bought) + f.Working
 	}
 	return f
+}
+
+// checkCount says so where the packs that were asked for are not what the
+// prepared weight fills.
+func (w *worker) checkCount(filled measure.Figure) {
+	n := float64(w.Pack.Count)
+	if filled.InWords() || n >= filled.Value && n <= filled.High {
+		return
+	}
+	_, prepared := w.mass(w.Prepared.SI())
+	w.find(measure.Note, "packs-and-weight", filled.Source,
+		fmt.Sprintf("%s are wanted; %s prepared is estimated to fill %s.", counted(n, "pack", "packs"), prepared, filled.Text),
+		"Change the weight or the number of packs, or have containers ready for both.")
 }
 
 // perPint prints pounds as bought for one pint, with the size of the pack
@@ -223,7 +248,7 @@ func (w *worker) storage() {
 		Text:    measure.Range(measure.Plain(low), measure.Plain(high), "months") + " at 0 °F or below",
 		Working: "kept at 0 °F (−18 °C) or below; later it is a loss of quality, not of safety",
 	}
-	w.out.Label = Label{Food: w.food(), Amount: "1 " + string(w.Pack.Size), Cook: "Cook before eating."}
+	w.out.Label = Label{Food: w.food(), Cut: t.Cut, Amount: "1 " + string(w.Pack.Size), Cook: "Cook before eating."}
 	if !w.FreezeOn.IsZero() {
 		from, to := monthsLater(w.FreezeOn, int(low)), monthsLater(w.FreezeOn, int(high))
 		f.Also = from.Format("2006-01-02") + " to " + to.Format("2006-01-02")
@@ -246,13 +271,10 @@ func monthsLater(day time.Time, months int) time.Time {
 }
 
 func (w *worker) food() string {
-	food := w.Crop.Name
-	for _, part := range []string{w.Treatment.Cut, w.Treatment.Grade} {
-		if part != "" {
-			food += ", " + part
-		}
+	if w.Treatment.Grade != "" {
+		return w.Crop.Name + ", " + w.Treatment.Grade
 	}
-	return food
+	return w.Crop.Name
 }
 
 // provenance says what the minutes rest on where a person should know.

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 
 	"example.org/kettleside/app/batch"
 	"example.org/kettleside/app/measure"
@@ -57,7 +58,7 @@ func (w *Worked) totals() {
 	}
 	var massKg, ice, packsLow, packsHigh float64
 	var massParts, iceParts, packParts []string
-	packsKnown := true
+	uncounted := 0 // batches whose packs are not known
 	iceSource := ""
 	for _, b := range w.Batches {
 		if !b.Known {
@@ -65,19 +66,19 @@ func (w *Worked) totals() {
 		}
 		n := float64(b.Batch.Stations)
 		massKg += b.Batch.Prepared.SI() * n
-		massParts = append(massParts, fmt.Sprintf("%d × %s", b.Batch.Stations, b.Prepared.Text))
+		massParts = append(massParts, times(b.Batch.Stations, b.Prepared.Text))
 		if !b.Ice.InWords() {
 			ice += b.Ice.Value * n
-			iceParts = append(iceParts, fmt.Sprintf("%d × %s", b.Batch.Stations, b.Ice.Text))
+			iceParts = append(iceParts, times(b.Batch.Stations, b.Ice.Text))
 			iceSource = b.Ice.Source
 		}
 		if b.Packs.InWords() {
-			packsKnown = false
+			uncounted++
 			continue
 		}
 		packsLow += b.Packs.Value * n
 		packsHigh += b.Packs.High * n
-		packParts = append(packParts, fmt.Sprintf("%d × %s", b.Batch.Stations, measure.Range(measure.Plain(b.Packs.Value), measure.Plain(b.Packs.High), "")))
+		packParts = append(packParts, times(b.Batch.Stations, measure.Range(measure.Plain(b.Packs.Value), measure.Plain(b.Packs.High), "")))
 	}
 	total := massKg / unit.Factor
 	w.Totals.Prepared = measure.Figure{
@@ -97,11 +98,20 @@ func (w *Worked) totals() {
 		Text: measure.Range(measure.Plain(packsLow), measure.Plain(packsHigh), "packs"), Basis: measure.Estimate,
 		Working: sum(packParts, measure.Range(measure.Plain(packsLow), measure.Plain(packsHigh), "packs")),
 	}
-	if !packsKnown {
-		w.Totals.Packs.Note = "Not counted: batches whose yield is not published."
+	if uncounted > 0 {
+		w.Totals.Packs.Text += " and what " + plural(uncounted, "more batch gives", "more batches give")
+		w.Totals.Packs.Note = "Fill one and count where no yield is published."
 	}
 	w.Totals.FreezerDay = batch.FreezerDay(c.Place.Freezer, c.Units, w.Table)
 	w.Totals.FreezerDays = batch.FreezerDays(massKg, c.Units, w.Totals.FreezerDay)
+}
+
+// times prints "4 × 3 lb", or "3 lb" for a single station.
+func times(stations int, text string) string {
+	if stations == 1 {
+		return text
+	}
+	return fmt.Sprintf("%d × %s", stations, text)
 }
 
 // sum prints "4 × 3 lb + 2 × 1 lb = 14 lb".
@@ -109,12 +119,9 @@ func sum(parts []string, result string) string {
 	if len(parts) == 0 {
 		return "no batches yet"
 	}
-	text := ""
-	for i, p := range parts {
-		if i > 0 {
-			text += " + "
-		}
-		text += p
+	text := strings.Join(parts, " + ")
+	if text == result { // one batch at one station
+		return result
 	}
 	return text + " = " + result
 }
@@ -139,7 +146,7 @@ func (w *Worked) shopping() {
 			continue
 		}
 		n := float64(b.Batch.Stations)
-		part := fmt.Sprintf("%d × %s", b.Batch.Stations, b.Buy.Text)
+		part := times(b.Batch.Stations, b.Buy.Text)
 		i := slices.IndexFunc(w.Shopping, func(l ShoppingLine) bool { return l.Crop.ID == b.Crop.ID })
 		if i < 0 {
 			line := ShoppingLine{Crop: b.Crop, Buy: b.Buy}
@@ -210,13 +217,13 @@ func (w *Worked) classFindings() {
 		}
 	}
 	if rest := c.People.Headcount % max(c.People.PerStation, 1); rest != 0 && c.People.Headcount > c.People.PerStation {
-		w.find(measure.Note, "uneven-station", "", fmt.Sprintf("Station %d has %s; the others have %d.", stations, counted(rest), c.People.PerStation), "")
+		w.find(measure.Note, "uneven-station", "", fmt.Sprintf("Station %d has %s; the others have %d.", stations, plural(rest, "person", "people"), c.People.PerStation), "")
 	}
 }
 
-func counted(people int) string {
-	if people == 1 {
-		return "1 person"
+func plural(n int, one, many string) string {
+	if n == 1 {
+		return "1 " + one
 	}
-	return fmt.Sprintf("%d people", people)
+	return fmt.Sprintf("%d %s", n, many)
 }
