@@ -77,12 +77,11 @@ type Blanch struct {
 	DipC   float64 // lowest temperature of the water
 	DipAtS float64
 
-	boilC   float64
-	scaleS  float64
-	coupled modes // until the water boils again
-	begin   state
-	boiling modes // from then on, in water that stays at the boil
-	back    state
+	piece   Piece
+	massKg  float64
+	startC  float64
+	heating phase // until the water boils again
+	boiling phase // from then on, in water that stays at the boil
 }
 
 // kettleModes is enough terms for the return and the dip to a few thousandths
@@ -107,19 +106,21 @@ func (b *Blanch) work(k Kettle, p Piece, massKg, startC float64, n int) error {
 	if err := first(k.Check(), p.Check(), within("load", massKg, 0.005, 200, "kg"), within("start temperature", startC, 0, 60, "°C")); err != nil {
 		return err
 	}
-	capacity := k.capacityJPK()
-	gamma := massKg * p.HeatJPerKgK / capacity
-	b.boilC, b.scaleS = k.BoilC, p.scaleS()
-	b.coupled.solve(p.Shape, p.biot(), gamma, k.PowerW*b.scaleS/capacity, n)
-	b.begin = b.coupled.start(startC-k.BoilC, k.WaterC-k.BoilC)
-	back := b.returnTau()
-	dip := b.dipTau(back)
-	low := b.coupled.after(&b.begin, dip)
-	b.BackS, b.DipAtS = back*b.scaleS, dip*b.scaleS
-	b.DipC = math.Min(k.BoilC+b.coupled.water(&low), k.WaterC)
+	capacity, scaleS := k.capacityJPK(), p.scaleS()
+	b.piece, b.massKg, b.startC = p, massKg, startC
+	h := &b.heating
+	h.zeroC, h.scaleS = k.BoilC, scaleS
+	h.solve(p.Shape, p.biot(), massKg*p.HeatJPerKgK/capacity, k.PowerW*scaleS/capacity, n)
+	h.set(field{base: startC - k.BoilC}, k.WaterC-k.BoilC)
+	back := h.returnTau()
+	dip := h.dipTau(back)
+	low := h.after(&h.begin, dip)
+	b.BackS, b.DipAtS = back*scaleS, dip*scaleS
+	b.DipC = math.Min(k.BoilC+h.water(&low), k.WaterC)
+	b.boiling.zeroC, b.boiling.scaleS = k.BoilC, scaleS
 	b.boiling.solve(p.Shape, p.biot(), 0, 0, n)
-	end := b.coupled.after(&b.begin, back)
-	b.back = b.boiling.project(&b.coupled, &end)
+	end := h.after(&h.begin, back)
+	b.boiling.set(h.of(&end, 0), 0)
 	return nil
 }
 
@@ -128,10 +129,10 @@ func (b *Blanch) work(k Kettle, p Piece, massKg, startC float64, n int) error {
 // right comes down on it without overshoot. The right end is where the power
 // would have paid for all the heat that the mixed pot lacks: the pieces are
 // still colder than the water then, so the water is at the boil or above.
-func (b *Blanch) returnTau() float64 {
-	tau := -b.begin.common / b.coupled.ramp.rate
+func (p *phase) returnTau() float64 {
+	tau := -p.begin.common / p.ramp.rate
 	for range 60 {
-		w, slope, _ := b.waterAt(tau)
+		w, slope, _ := p.waterAt(tau)
 		if slope <= 0 || w <= 0 {
 			break
 		}
@@ -150,10 +151,10 @@ func (b *Blanch) returnTau() float64 {
 // dipTau is the moment of the lowest water between 0 and back: the root of the
 // slope, which rises steeply first and levels off, so that Newton's method from
 // the left climbs to it without overshoot; halving keeps it inside.
-func (b *Blanch) dipTau(back float64) float64 {
+func (p *phase) dipTau(back float64) float64 {
 	low, high, tau := 0.0, back, 0.0
 	for range 60 {
-		_, slope, bend := b.waterAt(tau)
+		_, slope, bend := p.waterAt(tau)
 		if slope < 0 {
 			low = tau
 		} else {
@@ -176,14 +177,14 @@ func (b *Blanch) dipTau(back float64) float64 {
 
 // waterAt is the water's temperature over the boiling point with its first and
 // second slope, as if it could pass the boiling point.
-func (b *Blanch) waterAt(tau float64) (w, slope, bend float64) {
-	m := &b.coupled
-	w = b.begin.common + m.ramp.base + m.ramp.curve + m.ramp.lift + m.ramp.rate*tau
+func (p *phase) waterAt(tau float64) (w, slope, bend float64) {
+	m := &p.modes
+	w = p.begin.common + m.ramp.base + m.ramp.curve + m.ramp.lift + m.ramp.rate*tau
 	slope = m.ramp.rate
 	weight := m.shape.dims() * m.gamma
 	for i := range m.n {
 		z2 := m.z[i] * m.z[i]
-		fading := weight * m.integ[i] * b.begin.a[i] * math.Exp(-z2*tau)
+		fading := weight * m.integ[i] * p.begin.a[i] * math.Exp(-z2*tau)
 		w -= fading
 		slope += z2 * fading
 		bend -= z2 * z2 * fading
@@ -194,30 +195,36 @@ func (b *Blanch) waterAt(tau float64) (w, slope, bend float64) {
 // WaterC is the temperature of the water after so many seconds.
 func (b *Blanch) WaterC(afterS float64) float64 {
 	if afterS >= b.BackS {
-		return b.boilC
+		return b.boiling.zeroC
 	}
-	now := b.coupled.after(&b.begin, math.Max(afterS, 0)/b.scaleS)
-	return math.Min(b.boilC+b.coupled.water(&now), b.boilC)
+	return math.Min(b.heating.waterC(afterS), b.heating.zeroC)
 }
 
 // PieceC is the temperature of a piece after so many seconds at depth x: 0 is
 // its centre, 1 its surface.
 func (b *Blanch) PieceC(afterS, x float64) float64 {
-	m, now := b.now(afterS)
-	return b.boilC + m.at(&now, x)
+	if afterS < b.BackS {
+		return b.heating.pieceC(afterS, x, b.startC)
+	}
+	return b.boiling.pieceC(afterS-b.BackS, x, b.heating.pieceC(b.BackS, x, b.startC))
 }
 
 // MeanC is the temperature of a piece averaged over its volume.
 func (b *Blanch) MeanC(afterS float64) float64 {
-	m, now := b.now(afterS)
-	return b.boilC + m.mean(&now)
+	if afterS < b.BackS {
+		return b.heating.meanC(afterS)
+	}
+	return b.boiling.meanC(afterS - b.BackS)
 }
 
-func (b *Blanch) now(afterS float64) (*modes, state) {
-	if afterS < b.BackS {
-		return &b.coupled, b.coupled.after(&b.begin, math.Max(afterS, 0)/b.scaleS)
+// profile is the temperature field of the pieces in °C.
+func (b *Blanch) profile(afterS float64, now *state) field {
+	p, since := &b.heating, afterS
+	if afterS >= b.BackS {
+		p, since = &b.boiling, afterS-b.BackS
 	}
-	return &b.boiling, b.boiling.after(&b.back, (afterS-b.BackS)/b.scaleS)
+	*now = p.after(&p.begin, math.Max(since, 0)/p.scaleS)
+	return p.of(now, p.zeroC)
 }
 
 // LargestLoadKg is the largest load that is back at the boil within

@@ -121,15 +121,61 @@ type state struct {
 
 // start is pieces at piece and water at water, both counted from the boiling
 // point; with gamma = 0 the water is the zero of the scale and stays there.
-func (m *modes) start(piece, water float64) (s state) {
+func (m *modes) start(piece, water float64) state {
+	return m.expand(field{base: piece}, water)
+}
+
+// field is a temperature over the depth of a piece: base + curve x² and a sum
+// of the modes of a solution.
+type field struct {
+	base, curve float64
+	modes       *modes // nil for none
+	a           *[maxModes]float64
+}
+
+// of is the temperature field of the pieces in a state of m, counted from a
+// scale whose zero lies lower by shift.
+func (m *modes) of(s *state, shift float64) field {
+	return field{base: s.common + m.ramp.base + shift, curve: m.ramp.curve, modes: m, a: &s.a}
+}
+
+// expand takes a field and a water temperature apart in the modes of m. The
+// integral of two profiles with different roots needs only their ends, and
+// ∫ x² X x^(n−1) = I + (2X(1) − 2nI)/z².
+func (m *modes) expand(f field, water float64) (to state) {
+	d := m.shape.dims()
 	if m.gamma > 0 {
-		s.common = (m.gamma*piece + water) / (1 + m.gamma)
+		mean := f.base + f.curve*d/(d+2)
+		if f.modes != nil {
+			mean += d * f.modes.faded(&state{a: *f.a})
+		}
+		to.common = (m.gamma*mean + water) / (1 + m.gamma)
 	}
 	power := m.ramp.rate * (1 + m.gamma)
-	for i := range m.n {
-		s.a[i] = (piece - water + power/(m.z[i]*m.z[i])) * m.integ[i] / m.norm[i]
+	for k := range m.n {
+		y, yValue, yIntegral := m.z[k], m.value[k], m.integ[k]
+		sum := (f.base+f.curve-water+power/(y*y))*yIntegral + f.curve*2*(yValue-d*yIntegral)/(y*y)
+		if f.modes != nil {
+			for i := range f.modes.n {
+				z, zValue, zIntegral := f.modes.z[i], f.modes.value[i], f.modes.integ[i]
+				if gap := z*z - y*y; math.Abs(gap) > 1e-9*y*y {
+					// [X_z X_y' − X_z' X_y]/(z² − y²) at the surface, X' = −z² I
+					sum += f.a[i] * (z*z*zIntegral*yValue - y*y*yIntegral*zValue) / gap
+				} else {
+					sum += f.a[i] * m.shape.square(y, yValue, yIntegral)
+				}
+			}
+		}
+		to.a[k] = sum / m.norm[k]
 	}
-	return s
+	// What the modes left out lack goes into the last one, so that the heat of
+	// the start is there to the last digit; it fades first.
+	share := (f.base-to.common-m.ramp.base)/d + (f.curve-m.ramp.curve)/(d+2)
+	if f.modes != nil {
+		share += f.modes.faded(&state{a: *f.a})
+	}
+	to.a[m.n-1] += (share - m.faded(&to)) / m.integ[m.n-1]
+	return to
 }
 
 // after is the state a dimensionless time later.
@@ -168,27 +214,4 @@ func (m *modes) at(s *state, x float64) float64 {
 		t += s.a[i] * m.shape.profile(m.z[i], x)
 	}
 	return t
-}
-
-// project takes the pieces of another solution's state apart in the modes of m,
-// which has gamma = 0 and no power: water that stays at the zero of the scale.
-// The integral of two profiles with different roots needs only their ends.
-func (m *modes) project(other *modes, from *state) (to state) {
-	for k := range m.n {
-		y, yValue, yIntegral := m.z[k], m.value[k], m.integ[k]
-		// ∫ x² Y x^(n−1) = I + (2Y(1) − 2nI)/y²
-		d := m.shape.dims()
-		sum := (from.common+other.ramp.base+other.ramp.curve)*yIntegral + other.ramp.curve*2*(yValue-d*yIntegral)/(y*y)
-		for i := range other.n {
-			z, zValue, zIntegral := other.z[i], other.value[i], other.integ[i]
-			if gap := z*z - y*y; math.Abs(gap) > 1e-9*y*y {
-				// [X_z X_y' − X_z' X_y]/(z² − y²) at the surface, X' = −z² I
-				sum += from.a[i] * (z*z*zIntegral*yValue - y*y*yIntegral*zValue) / gap
-			} else {
-				sum += from.a[i] * m.shape.square(y, yValue, yIntegral)
-			}
-		}
-		to.a[k] = sum / m.norm[k]
-	}
-	return to
 }
