@@ -206,7 +206,11 @@ func (b *Blanch) PieceC(afterS, x float64) float64 {
 	if afterS < b.BackS {
 		return b.heating.pieceC(afterS, x, b.startC)
 	}
-	return b.boiling.pieceC(afterS-b.BackS, x, b.heating.pieceC(b.BackS, x, b.startC))
+	start := b.startC
+	if b.BackS > 0 {
+		start = b.heating.pieceC(b.BackS, x, start)
+	}
+	return b.boiling.pieceC(afterS-b.BackS, x, start)
 }
 
 // MeanC is the temperature of a piece averaged over its volume.
