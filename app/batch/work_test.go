@@ -247,7 +247,7 @@ func TestBuyAndPacks(t *testing.T) {
 }
 
 func TestBestBy(t *testing.T) {
-	j := job(t, "snap-beans-cut-water", "1 lb", "1 gal")
+	j := job(t, "asparagus-medium-water", "1 lb", "1 gal")
 	j.FreezeOn = time.Date(2027, 8, 31, 0, 0, 0, 0, time.UTC)
 	w := Work(j, reference.Shipped())
 	// 8 to 12 months at 0 °F: AIB410_STORE (read); the last day of a shorter month

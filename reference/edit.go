@@ -1,0 +1,229 @@
+package reference
+
+import (
+	"errors"
+	"fmt"
+	"maps"
+	"slices"
+	"strings"
+	"time"
+)
+
+// Edit is one change that an educator made to one field of one treatment. It
+// lies over the shipped table and never in it.
+type Edit struct {
+	Treatment string    `json:"treatment"` // Treatment.ID
+	Field     string    `json:"field"`     // one of EditFields
+	Old       string    `json:"old"`       // the shipped text (FieldText) when the edit was made
+	New       string    `json:"new"`       // as typed
+	Why       string    `json:"why"`       // the reason, or the agency's own bulletin
+	Who       string    `json:"who"`
+	When      time.Time `json:"when"`
+}
+
+// The fields of a treatment that may be edited.
+const (
+	FieldMinutes     = "minutes"      // "3", "1 1/2", "4-6", "10 s"
+	FieldWords       = "words"        // what is done, or what ends the minutes
+	FieldChillFactor = "chill factor" // chilling minutes for one blanching minute: "1", "2"
+	FieldChillWords  = "chill words"
+	FieldHeadspace   = "headspace" // inches; shown as "liquid table" where the headspace table stands
+	FieldWater       = "water"     // US gallons of boiling water for a pound
+	FieldBlanchWater = "blanch water"
+	FieldNote        = "note"
+	FieldStorage     = "storage" // months at 0 °F: "8-12"
+)
+
+// EditFields are the editable fields in the order in which they are shown.
+var EditFields = []string{FieldMinutes, FieldWords, FieldChillFactor, FieldChillWords, FieldHeadspace,
+	FieldWater, FieldBlanchWater, FieldNote, FieldStorage}
+
+// EnteredHereSource is the source id of a value that an educator entered. The
+// shipped files may not use it; With adds it to the sources of its copy, so
+// that no agency is named for a number it never printed.
+const EnteredHereSource = "ENTERED_HERE"
+
+var enteredHere = Source{
+	ID: EnteredHereSource, Title: "Entered here, not published", Publisher: "the person who teaches from this table",
+	Edition: "no edition", Seen: "nothing: it is not a publication",
+}
+
+// EditError is an edit that could not be laid over the table. Says is one
+// sentence: what was typed and what is allowed, or that the shipped value is
+// another one by now.
+type EditError struct {
+	Index int // place in the list given to With
+	Edit  Edit
+	Says  string
+	Stale bool // Old is not the shipped value any more: an educator decides
+}
+
+// Error returns the sentence.
+func (e *EditError) Error() string { return e.Says }
+
+// NewEdit returns an edit of the treatment's field from its shipped value to
+// what was typed, ready for With, which checks it.
+func (t *Table) NewEdit(treatment, field, typed, why, who string, when time.Time) Edit {
+	e := Edit{Treatment: treatment, Field: field, New: strings.TrimSpace(typed), Why: why, Who: who, When: when}
+	if x, ok := t.Treatment(treatment); ok {
+		e.Old = ShippedText(x, field)
+	}
+	return e
+}
+
+// Without returns the edits less those of one field of one treatment: taking
+// an edit back. The given slice stays as it is.
+func Without(edits []Edit, treatment, field string) []Edit {
+	return slices.DeleteFunc(slices.Clone(edits), func(e Edit) bool { return e.Treatment == treatment && e.Field == field })
+}
+
+// With returns a copy of the table with the edits laid over it in their order;
+// of several edits of one field the last usable one counts. Each edit must pass
+// the checks that the shipped files pass. An edit that cannot be used, or whose
+// Old is not the shipped value any more, is left out and reported: the error
+// then joins one *EditError for each, and the table holds all the others. The
+// table is never nil and t is never changed.
+func (t *Table) With(edits []Edit) (*Table, error) {
+	out := *t
+	out.Treatments = slices.Clone(t.Treatments)
+	var problems []error
+	entered := false
+	for i, e := range edits {
+		if says, stale := out.lay(e); says != "" {
+			problems = append(problems, &EditError{Index: i, Edit: e, Says: says, Stale: stale})
+			continue
+		}
+		entered = true
+	}
+	if _, ok := t.Source(EnteredHereSource); entered && !ok {
+		out.Sources = append(slices.Clone(t.Sources), enteredHere)
+	}
+	return &out, errors.Join(problems...)
+}
+
+// lay applies one edit to the copy, or says why it cannot.
+func (t *Table) lay(e Edit) (says string, stale bool) {
+	at := slices.IndexFunc(t.Treatments, func(x Treatment) bool { return x.ID == e.Treatment })
+	if at < 0 {
+		return fmt.Sprintf("The table has no treatment %s, so the edit of its %s is not used.", quoted(e.Treatment), orField(e.Field)), false
+	}
+	x := t.Treatments[at]
+	if !slices.Contains(EditFields, e.Field) {
+		return fmt.Sprintf("%s cannot be edited in %s; allowed is %s.", quoted(e.Field), t.named(&x), oneOf(EditFields)), false
+	}
+	was := ShippedText(x, e.Field)
+	switch {
+	case e.Old != was:
+		return fmt.Sprintf("%s: the %s was changed from %s, but the shipped value is %s by now; look at it again.",
+			t.named(&x), e.Field, quoted(e.Old), quoted(was)), true
+	case strings.TrimSpace(e.Who) == "" || strings.TrimSpace(e.Why) == "":
+		return fmt.Sprintf("%s: a change of the %s needs a name and a reason.", t.named(&x), e.Field), false
+	}
+	if says := badText(e.Who + e.Why); says != "" {
+		return t.named(&x) + ": name and reason: " + says, false
+	}
+	x.Also = slices.Clone(x.Also)
+	x.Changed = maps.Clone(x.Changed)
+	if says := t.set(&x, e.Field, strings.TrimSpace(e.New)); says != "" {
+		return t.named(&x) + ": " + says, false
+	}
+	if FieldText(x, e.Field) == was {
+		return fmt.Sprintf("%s: %s is the shipped value of the %s; take the edit back instead.", t.named(&x), quoted(was), e.Field), false
+	}
+	for _, f := range checkTreatment(&x) {
+		return fmt.Sprintf("%s: you typed %s and that makes %s; allowed is %s.", t.named(&x), quoted(e.New), f.found, f.allowed), false
+	}
+	if x.Changed == nil {
+		x.Changed = map[string]Edit{}
+	}
+	x.Changed[e.Field] = e
+	t.Treatments[at] = x
+	return "", false
+}
+
+// ShippedText is FieldText of the treatment as it was shipped, also where the
+// field is edited.
+func ShippedText(x Treatment, field string) string {
+	if e, ok := x.Changed[field]; ok {
+		return e.Old
+	}
+	return FieldText(x, field)
+}
+
+// FieldText returns one editable field as text, in the form that an edit may
+// give back. An unknown field is "".
+func FieldText(x Treatment, field string) string {
+	switch field {
+	case FieldMinutes:
+		return minutesText(x.Minutes, x.MinutesHigh)
+	case FieldWords:
+		return x.Words
+	case FieldChillFactor:
+		return emptyZero(x.ChillFactor)
+	case FieldChillWords:
+		return x.ChillWords
+	case FieldHeadspace:
+		if x.HeadspaceRow != "" {
+			return x.HeadspaceRow + " table"
+		}
+		return emptyZero(x.HeadspaceIn)
+	case FieldWater:
+		return emptyZero(x.WaterGalPerLb)
+	case FieldBlanchWater:
+		return x.BlanchWater
+	case FieldNote:
+		return x.Note
+	case FieldStorage:
+		return spanText(x.StorageMonths, x.StorageHighMths)
+	}
+	return ""
+}
+
+// named is how a sentence names a treatment: "Snap beans, green or wax (whole
+// or cut 2 to 4 in)".
+func (t *Table) named(x *Treatment) string {
+	name := x.Crop
+	if c, ok := t.Crop(x.Crop); ok {
+		name = c.Name
+	}
+	return name + " (" + strings.Join(slices.DeleteFunc([]string{x.Grade, x.Cut}, func(s string) bool { return s == "" }), ", ") + ")"
+}
+
+func orField(field string) string {
+	if field == "" {
+		return "field"
+	}
+	return field
+}
+
+func emptyZero(v float64) string {
+	if v == 0 {
+		return ""
+	}
+	return plain(v)
+}
+
+func spanText(low, high float64) string {
+	if low == high {
+		return emptyZero(low)
+	}
+	return plain(low) + "-" + plain(high)
+}
+
+// minutesText prints minutes, and what is under a minute in seconds.
+func minutesText(low, high float64) string {
+	if low == 0 {
+		return ""
+	}
+	if low == high {
+		return oneTime(low)
+	}
+	return oneTime(low) + "-" + oneTime(high)
+}
+
+func oneTime(m float64) string {
+	if s := m * 60; m < 1 && s == float64(int(s+0.5)) {
+		return plain(s) + " s"
+	}
+	return plain(m)
+}

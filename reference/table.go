@@ -1,0 +1,123 @@
+package reference
+
+import (
+	"embed"
+	"fmt"
+	"io/fs"
+	"slices"
+	"sync"
+)
+
+// Edition names the shipped table. It was made for this program from the
+// sources listed in it; no agency has published it.
+const Edition = "Kettleside table 2026-11"
+
+// Table is the whole of the reference data. Rows stand in the order of their
+// files. Treat a Table as read-only: With returns a changed copy.
+type Table struct {
+	Edition    string
+	Crops      []Crop
+	Treatments []Treatment
+	Yields     []Yield
+	Headspaces []Headspace
+	Rules      []Rule
+	Sources    []Source
+}
+
+//go:embed data/*.csv
+var shippedData embed.FS
+
+var shipped = sync.OnceValue(func() *Table {
+	data, err := fs.Sub(shippedData, "data")
+	if err != nil {
+		panic("reference: embedded data: " + err.Error())
+	}
+	t, err := ReadTable(data)
+	if err != nil {
+		panic("reference: embedded data: " + err.Error())
+	}
+	return t
+})
+
+// Shipped returns the table that came with the program, parsed once. All
+// callers share it: it is read-only. It panics only if the embedded files are
+// broken, which a test excludes.
+func Shipped() *Table { return shipped() }
+
+// Crop returns the crop with this id.
+func (t *Table) Crop(id string) (Crop, bool) {
+	return find(t.Crops, func(c *Crop) bool { return c.ID == id })
+}
+
+// Treatment returns the treatment with this id.
+func (t *Table) Treatment(id string) (Treatment, bool) {
+	return find(t.Treatments, func(x *Treatment) bool { return x.ID == id })
+}
+
+// TreatmentsOf returns the treatments of one crop in table order; none for an
+// unknown crop.
+func (t *Table) TreatmentsOf(crop string) []Treatment {
+	var out []Treatment
+	for i := range t.Treatments {
+		if t.Treatments[i].Crop == crop {
+			out = append(out, t.Treatments[i])
+		}
+	}
+	return out
+}
+
+// Source returns the source with this id.
+func (t *Table) Source(id string) (Source, bool) {
+	return find(t.Sources, func(s *Source) bool { return s.ID == id })
+}
+
+// Rule returns the numeric rule with this id. Rule ids are written in the
+// program, so an unknown one is a programmer's error and panics.
+func (t *Table) Rule(id string) Rule {
+	r, ok := find(t.Rules, func(r *Rule) bool { return r.ID == id })
+	if !ok {
+		panic("reference: no rule " + id)
+	}
+	return r
+}
+
+// ChosenYield returns the yield that shopping uses for the crop. False means
+// that no source in the table gives one.
+func (t *Table) ChosenYield(crop string) (Yield, bool) {
+	return find(t.Yields, func(y *Yield) bool { return y.Crop == crop && y.Chosen })
+}
+
+// HeadspaceFor returns the cell of the published headspace table for a pack
+// ("dry", "liquid", "juice"), a container size ("pint", "quart") and a mouth.
+// The error is one sentence that says what the table has.
+func (t *Table) HeadspaceFor(pack, size string, mouth Mouth) (Headspace, error) {
+	h, ok := find(t.Headspaces, func(h *Headspace) bool { return h.Pack == pack && h.Size == size && h.Mouth == mouth })
+	if ok {
+		return h, nil
+	}
+	var packs, sizes []string
+	for _, h := range t.Headspaces {
+		if !slices.Contains(packs, h.Pack) {
+			packs = append(packs, h.Pack)
+		}
+		if !slices.Contains(sizes, h.Size) {
+			sizes = append(sizes, h.Size)
+		}
+	}
+	if len(packs) == 0 {
+		return Headspace{}, fmt.Errorf("this table has no headspace values")
+	}
+	return Headspace{}, fmt.Errorf("the headspace table has no value for pack %s, size %s, mouth %s; it has pack %s, size %s, mouth %s",
+		quoted(pack), quoted(size), quoted(string(mouth)), oneOf(packs), oneOf(sizes), oneOf([]Mouth{WideMouth, NarrowMouth}))
+}
+
+// find returns the first element that fits.
+func find[T any](list []T, fits func(*T) bool) (T, bool) {
+	for i := range list {
+		if fits(&list[i]) {
+			return list[i], true
+		}
+	}
+	var none T
+	return none, false
+}
