@@ -174,7 +174,7 @@ func FieldText(x Treatment, field string) string {
 	case FieldNote:
 		return x.Note
 	case FieldStorage:
-		return spanText(x.StorageMonths, x.StorageHighMths)
+		return spanText(x.StorageMonths, x.StorageMonthsHigh)
 	}
 	return ""
 }

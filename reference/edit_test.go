@@ -241,7 +241,7 @@ func TestEveryFieldTextCanBeGivenBack(t *testing.T) {
 		if !ok || low != x.Minutes || high != x.MinutesHigh {
 			t.Errorf("%s: %q is read as %v to %v", x.ID, FieldText(x, FieldMinutes), low, high)
 		}
-		if low, high, ok := typedSpan(FieldText(x, FieldStorage)); !ok || low != x.StorageMonths || high != x.StorageHighMths {
+		if low, high, ok := typedSpan(FieldText(x, FieldStorage)); !ok || low != x.StorageMonths || high != x.StorageMonthsHigh {
 			t.Errorf("%s: storage %q", x.ID, FieldText(x, FieldStorage))
 		}
 	}

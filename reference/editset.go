@@ -53,7 +53,7 @@ func (t *Table) set(x *Treatment, field, typed string) string {
 		if !ok || low < 0.5 || high > 24 {
 			return youTyped(typed) + `months from 0.5 to 24, such as "8" or "8-12".`
 		}
-		x.StorageMonths, x.StorageHighMths, x.StorageSource = low, high, EnteredHereSource
+		x.StorageMonths, x.StorageMonthsHigh, x.StorageSource = low, high, EnteredHereSource
 	}
 	return ""
 }

@@ -25,7 +25,7 @@ func (t *tableReader) readTreatments(s *sheet) {
 			Rows: strings.Fields(r.text("rows")),
 		}
 		x.Minutes, x.MinutesHigh = r.minuteSpan()
-		x.StorageMonths, x.StorageHighMths = r.span("storage_months", "storage_high_months", 0.5, 24)
+		x.StorageMonths, x.StorageMonthsHigh = r.span("storage_months", "storage_high_months", 0.5, 24)
 		for _, fault := range checkTreatment(&x) {
 			r.wrong(fault.column, fault.found, fault.allowed)
 		}

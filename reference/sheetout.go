@@ -57,7 +57,7 @@ func (t *Table) SheetRows() []SheetRow {
 			Minutes: x.Minutes, MinutesHigh: x.MinutesHigh, Words: x.Words, ClockStarts: x.ClockStart.Says(),
 			ChillFactor: x.ChillFactor, ChillWords: x.ChillWords, Pack: string(x.Pack), HeadspaceIn: x.HeadspaceIn,
 			WaterGalPerLb: x.WaterGalPerLb, BlanchWater: x.BlanchWater, Note: x.Note,
-			StorageMonths: x.StorageMonths, StorageHighMonths: x.StorageHighMths,
+			StorageMonths: x.StorageMonths, StorageHighMonths: x.StorageMonthsHigh,
 			Source: s.Title, Publisher: s.Publisher, Edition: s.Edition, Standing: string(x.Standing),
 		}
 		if x.HeadspaceRow != "" {

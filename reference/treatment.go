@@ -65,16 +65,16 @@ type Treatment struct {
 	ChillSource   string // Source.ID of the chilling rule
 	ChillStanding Standing
 
-	Pack            Pack
-	HeadspaceIn     float64 // inches; 0 with an empty HeadspaceRow means: none
-	HeadspaceRow    string  // row of the headspace table that gives it by size and mouth: "liquid" or "juice"; "" where HeadspaceIn stands
-	WaterGalPerLb   float64 // US gallons of boiling water per pound prepared; 0 where no water blanch
-	BlanchWater     string  // what goes into the blanching water or a dip before: "4 tsp salt per gallon", or ""
-	BlanchSource    string  // Source.ID of BlanchWater, or ""
-	Note            string  // what a person should know, in one or two sentences, or ""
-	StorageMonths   float64 // best-quality window at 0 °F: from ...
-	StorageHighMths float64 // ... to
-	StorageSource   string
+	Pack              Pack
+	HeadspaceIn       float64 // inches; 0 with an empty HeadspaceRow means: none
+	HeadspaceRow      string  // row of the headspace table that gives it by size and mouth: "liquid" or "juice"; "" where HeadspaceIn stands
+	WaterGalPerLb     float64 // US gallons of boiling water per pound prepared; 0 where no water blanch
+	BlanchWater       string  // what goes into the blanching water or a dip before: "4 tsp salt per gallon", or ""
+	BlanchSource      string  // Source.ID of BlanchWater, or ""
+	Note              string  // what a person should know, in one or two sentences, or ""
+	StorageMonths     float64 // best-quality window at 0 °F: from ...
+	StorageMonthsHigh float64 // ... to
+	StorageSource     string
 
 	Source   string // Source.ID of the minutes or words
 	Standing Standing

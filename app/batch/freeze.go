@@ -242,7 +242,7 @@ func (w *worker) freezer() {
 // storage gives the best-quality window and the text of the label.
 func (w *worker) storage() {
 	t := w.Treatment
-	low, high := t.StorageMonths, t.StorageHighMths
+	low, high := t.StorageMonths, t.StorageMonthsHigh
 	f := measure.Figure{
 		ID: "best-by", Label: "Best quality", Value: low, High: high, Unit: "months", Basis: measure.Ruled, Source: t.StorageSource,
 		Text:    measure.Range(measure.Plain(low), measure.Plain(high), "months") + " at 0 °F or below",
