@@ -99,15 +99,13 @@ func (s Shape) root(bi, pivot, low, high float64) (z, value, integral float64) {
 		}
 		slopeI := (value - d*integral) / z
 		slope := slopeI*(z*z-pivot) + 2*z*integral + bi*z*integral
-		next := z - f/slope
-		if !(next > low && next < high) {
-			next = 0.5 * (low + high)
-		}
-		step := next - z
-		if math.Abs(step) <= 1e-7*z { // the step after this one would be 1e-14
+		step := -f / slope
+		if next := z + step; !(next > low && next < high) {
+			step = 0.5*(low+high) - z // Newton leaves the interval: halve it
+		} else if math.Abs(step) <= 1e-7*z { // the step after this one would be 1e-14
 			return next, value - z*integral*step, integral + slopeI*step
 		}
-		z = next
+		z += step
 	}
 	return z, value, integral
 }
