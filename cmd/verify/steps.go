@@ -27,7 +27,7 @@ func allSteps() []step {
 		{"format", "sources formatted, modules as recorded", nil, checkFormat},
 		{"vet", "go vet on every package", []setup.Need{setup.Window}, checkVet},
 		{"nocgo", "everything but the window compiles without cgo", nil, checkNoCgo},
-		{"test", "tests without a display and without cgo", []setup.Need{setup.Papers}, checkTests},
+		{"test", "tests without a display and without cgo", []setup.Need{setup.Papers, setup.Solver}, checkTests},
 		{"race", "race detector", []setup.Need{setup.Window}, checkRaces},
 		{"staticcheck", "static analysis", []setup.Need{setup.Window}, checkStatic},
 		{"window", "tests of the real window on a display in memory", []setup.Need{setup.Window, setup.Screen, setup.Papers}, checkWindow},

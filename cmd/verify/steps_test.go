@@ -22,7 +22,7 @@ func names(steps []step) []string {
 }
 
 func TestChoose(t *testing.T) {
-	window, all := []setup.Need{setup.Window}, []setup.Need{setup.Window, setup.Screen, setup.Papers}
+	window, all := []setup.Need{setup.Window}, []setup.Need{setup.Window, setup.Screen, setup.Papers, setup.Solver}
 	tests := []struct {
 		name, only string
 		want       []string
@@ -33,7 +33,7 @@ func TestChoose(t *testing.T) {
 		{"one that needs nothing", "format", []string{"format"}, nil, ""},
 		{"one that needs packages", "vet", []string{"packages", "vet"}, window, ""},
 		{"in their own order, each once", "cross, vet,format,vet", []string{"packages", "format", "vet", "cross"}, window, ""},
-		{"the tests without a window", "test", []string{"packages", "test"}, []setup.Need{setup.Papers}, ""},
+		{"the tests without a window", "test", []string{"packages", "test"}, []setup.Need{setup.Papers, setup.Solver}, ""},
 		{"packages alone", "packages", []string{"packages"}, all, ""},
 		{"packages by name", "packages,format", []string{"packages", "format"}, all, ""},
 		{"unknown", "format,lint", nil, nil, `there is no step "lint"; the steps are packages, format, vet`},
@@ -126,13 +126,13 @@ func TestInstallStepRunsWithItsNeeds(t *testing.T) {
 		t.Fatal(err)
 	}
 	runner := &setuptest.Runner{Answers: map[string][]setuptest.Answer{
-		"dpkg-query": {{Stdout: "libreoffice-calc\tinstalled\npoppler-utils\tinstalled\nfonts-liberation\tinstalled\n"}},
+		"dpkg-query": {{Stdout: "libreoffice-calc\tinstalled\npoppler-utils\tinstalled\nfonts-liberation\tinstalled\npython3-scipy\tinstalled\n"}},
 	}}
 	b := bench{runner: runner, machine: setup.Machine{Family: setup.Debian, Root: true}, out: io.Discard}
 	if err := steps[0].run(t.Context(), &b); err != nil {
 		t.Fatal(err)
 	}
-	if got := runner.Lines(); len(got) != 1 || !strings.HasSuffix(got[0], "libreoffice-calc poppler-utils fonts-liberation") {
+	if got := runner.Lines(); len(got) != 1 || !strings.HasSuffix(got[0], "libreoffice-calc poppler-utils fonts-liberation python3-scipy") {
 		t.Errorf("ran %q", got)
 	}
 }

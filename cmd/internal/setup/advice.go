@@ -61,6 +61,9 @@ func writeMacOS(text *strings.Builder, needs []Need) {
 		text.WriteString("  brew install --cask libreoffice\n")
 		text.WriteString("  brew install poppler\n")
 	}
+	if slices.Contains(needs, Solver) {
+		text.WriteString("  brew install scipy\n")
+	}
 }
 
 func writeWindows(text *strings.Builder, needs []Need) {

@@ -17,6 +17,9 @@ const (
 	// program to recalculate and print, a reader for what was printed, and the
 	// fonts it is printed with.
 	Papers
+	// Solver is the independent numerical library that the heat engine is held
+	// against.
+	Solver
 )
 
 // purposes says in a few words what each need is for.
@@ -24,6 +27,7 @@ var purposes = map[Need]string{
 	Window: "to compile the window",
 	Screen: "to try the window without a monitor",
 	Papers: "to recalculate and print the workbook",
+	Solver: "to hold the heat engine against another solver",
 }
 
 // packages lists what each family calls the things each need asks for. macOS
@@ -33,6 +37,7 @@ var packages = map[Family]map[Need][]string{
 		Window: {"gcc", "libgl1-mesa-dev", "xorg-dev"},
 		Screen: {"xvfb", "xdotool", "imagemagick", "libgl1-mesa-dri"},
 		Papers: {"libreoffice-calc", "poppler-utils", "fonts-liberation"},
+		Solver: {"python3-scipy"},
 	},
 	Fedora: {
 		Window: {
@@ -41,6 +46,7 @@ var packages = map[Family]map[Need][]string{
 		},
 		Screen: {"xorg-x11-server-Xvfb", "xdotool", "ImageMagick", "mesa-dri-drivers"},
 		Papers: {"libreoffice-calc", "poppler-utils", "liberation-fonts"},
+		Solver: {"python3-scipy"},
 	},
 	Arch: {
 		Window: {
@@ -49,9 +55,11 @@ var packages = map[Family]map[Need][]string{
 		},
 		Screen: {"xorg-server-xvfb", "xdotool", "imagemagick"},
 		Papers: {"libreoffice-fresh", "poppler", "ttf-liberation"},
+		Solver: {"python-scipy"},
 	},
 	MacOS: {
 		Papers: {"libreoffice", "poppler"},
+		Solver: {"scipy"},
 	},
 	Windows: {},
 }

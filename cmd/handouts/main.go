@@ -1,0 +1,10 @@
+// Command handouts does the desk work of Kettleside without a window: it
+// writes the handout workbook of a class, prints every figure, writes the crop
+// table and the demo class. It needs no display and no cgo.
+package main
+
+import (
+	"os"
+)
+
+func main() { os.Exit(run(os.Args[1:], os.Stdout, os.Stderr)) }
