@@ -30,10 +30,10 @@ func TestEveryHandoutCarriesTheCautionsThatAlwaysApply(t *testing.T) {
 	}
 }
 
-func TestStepsOfEachMethodRunFromWashToFreeze(t *testing.T) {
+func TestStepsOfEachMethodRunFromTheDayBeforeToFreezing(t *testing.T) {
 	for _, method := range []Topic{BoilWater, Steam, Cook, Raw} {
 		steps := Steps(method)
-		if len(steps) < 5 || steps[0].ID != "wash" || steps[len(steps)-1].ID != "freeze" {
+		if len(steps) < 5 || steps[0].ID != "set-freezer" || steps[len(steps)-1].ID != "freeze" {
 			t.Errorf("%s: %d steps, from %s to %s", method, len(steps), steps[0].ID, steps[len(steps)-1].ID)
 		}
 		for _, s := range steps {

@@ -2,6 +2,7 @@ package batch
 
 import (
 	"fmt"
+	"strings"
 
 	"example.org/kettleside/app/measure"
 	"example.org/kettleside/reference"
@@ -13,124 +14,135 @@ func (w *worker) minutes() {
 	t := w.Treatment
 	w.out.Clock = w.clock()
 	if t.Minutes == 0 {
-		words := measure.Figure{Label: "Treatment", Words: t.Words, Text: t.Words, Working: "no minutes are published: " + t.Words, Basis: measure.Tabled, Source: t.Source}
-		words.ID = "published-minutes"
-		w.out.Published = words
-		words.ID = "minutes"
-		w.out.Minutes = words
+		words := inWords("published-minutes", "Treatment", t.Words, "not timed as a blanch: "+lowerFirst(t.Words))
+		w.out.Published = from(t.Source, t.Standing, words)
+		w.out.Minutes = w.out.Published
+		w.out.Minutes.ID = "minutes"
 		return
 	}
-	published := measure.MinutesRange(t.Minutes, t.MinutesHigh)
-	w.out.Published = measure.Figure{
-		ID: "published-minutes", Label: "As published", Value: t.Minutes, High: t.MinutesHigh, Unit: "min", Words: t.Words,
-		Text: published, Basis: measure.Tabled, Source: t.Source, Working: "published for low altitude: " + published,
+	low, high, source := t.ShippedMinutes()
+	published := measure.MinutesRange(low, high)
+	w.out.Published = from(source, t.Standing, measure.Figure{
+		ID: "published-minutes", Label: "As published", Value: low, High: high, Unit: "min", Words: t.Words,
+		Text: published, Working: "published for low altitude: " + published,
+	})
+	before := published + " published"
+	if _, changed := t.Changed[reference.FieldMinutes]; changed {
+		before = fmt.Sprintf("%s entered here (%s shipped)", measure.MinutesRange(t.Minutes, t.MinutesHigh), published)
+		if shipped := w.shippedStanding(source); shipped != "" {
+			w.out.Published.Standing = shipped
+		}
 	}
-	rule, extraRule := w.table.Rule("altitude-ft"), w.table.Rule("altitude-extra-min")
-	extra := 0.0
-	limit := measure.New(rule.Value, measure.Foot)
-	if w.Altitude.Given() && w.Altitude.SI() >= limit.SI()*(1-1e-12) {
-		extra = extraRule.Value
-	}
-	limitText := limit.To(w.altitudeUnit())
-	where := fmt.Sprintf("%s is below %s", w.Altitude, printed(limitText))
-	switch {
-	case !w.Altitude.Given():
-		where = "no altitude entered, taken as below " + printed(limitText)
-		w.find(measure.Mind, "no-altitude", extraRule.Source, "No altitude is entered.",
-			fmt.Sprintf("Enter the height of the kitchen: from %s up the blanch is %s longer.", printed(limitText), measure.Minutes(extraRule.Value)))
-	case extra > 0:
-		where = fmt.Sprintf("%s is %s or more", w.Altitude, printed(limitText))
-		w.find(measure.Note, "altitude-minute", extraRule.Source,
-			fmt.Sprintf("At %s the blanch is %s longer than published.", w.Altitude, measure.Minutes(extra)),
-			fmt.Sprintf("Blanch %s instead of %s.", measure.MinutesRange(t.Minutes+extra, t.MinutesHigh+extra), published))
-	}
+	extra, where := w.altitudeStep()
 	here := measure.MinutesRange(t.Minutes+extra, t.MinutesHigh+extra)
-	w.out.Minutes = measure.Figure{
+	w.out.Minutes = from(t.Source, t.Standing, measure.Figure{
 		ID: "minutes", Label: "Blanch", Value: t.Minutes + extra, High: t.MinutesHigh + extra, Unit: "min", Words: t.Words,
-		Text: here, Basis: measure.Tabled, Source: t.Source,
-		Working: fmt.Sprintf("%s published + %s (%s) = %s", published, measure.Minutes(extra), where, here),
-	}
+		Text: here, Working: fmt.Sprintf("%s + %s (%s) = %s", before, measure.Minutes(extra), where, here),
+	})
 	if t.Method == reference.SteamBlanch {
 		w.out.Minutes.Label = "Steam"
 	}
 }
 
-func (w *worker) altitudeUnit() *measure.LengthUnit {
-	if u := w.Altitude.Unit(); u == measure.Metre || u == nil && w.metric {
-		return measure.Metre
+// shippedStanding is the standing of the shipped value of an edited treatment.
+func (w *worker) shippedStanding(source string) string {
+	for _, also := range w.Treatment.Also {
+		if also.Source == source {
+			return string(also.Standing)
+		}
 	}
-	return measure.Foot
+	return ""
 }
 
-// printed is a quantity with thousands marks.
-func printed(q measure.Length) string { return measure.Plain(q.Amount()) + " " + q.Unit().Symbol }
-
-// ClockWords says when the minutes of a treatment start.
-func ClockWords(start reference.ClockStart) string {
-	switch start {
-	case reference.AtReturnToBoil:
-		return "when the water boils again"
-	case reference.AtOnce:
-		return "at once, when the lid goes on"
+// altitudeStep is the time that the altitude adds, and why.
+func (w *worker) altitudeStep() (extraMin float64, where string) {
+	rule, extraRule := w.table.Rule("altitude-ft"), w.table.Rule("altitude-extra-min")
+	limit := w.height(rule.Value)
+	here := w.Altitude.String()
+	if u := w.Altitude.Unit(); u != nil && (u == measure.Metre) != w.metric {
+		here += " (" + w.height(w.Altitude.In(measure.Foot)) + ")"
 	}
-	return "no clock: go by the words"
+	switch {
+	case !w.Altitude.Given():
+		w.find(measure.Mind, "no-altitude", extraRule.Source, "No altitude is entered.",
+			fmt.Sprintf("Enter the height of the kitchen: from %s up the blanch is %s longer.", limit, measure.Minutes(extraRule.Value)))
+		return 0, "no altitude entered, taken as below " + limit
+	case w.Altitude.In(measure.Foot) < rule.Value*(1-1e-12):
+		return 0, here + " is below " + limit
+	}
+	t := w.Treatment
+	w.find(measure.Note, "altitude-minute", extraRule.Source,
+		fmt.Sprintf("At %s the blanch is %s longer than in the table.", here, measure.Minutes(extraRule.Value)),
+		fmt.Sprintf("Blanch %s instead of %s.", measure.MinutesRange(t.Minutes+extraRule.Value, t.MinutesHigh+extraRule.Value), measure.MinutesRange(t.Minutes, t.MinutesHigh)))
+	return extraRule.Value, here + " is " + limit + " or more"
+}
+
+func lowerFirst(s string) string {
+	if s == "" {
+		return s
+	}
+	return strings.ToLower(s[:1]) + s[1:]
 }
 
 func (w *worker) clock() measure.Figure {
-	words := ClockWords(w.Treatment.ClockStart)
-	f := measure.Figure{ID: "clock", Label: "The clock starts", Words: words, Text: words, Basis: measure.Tabled, Source: w.Treatment.Source}
-	switch w.Treatment.ClockStart {
+	t := w.Treatment
+	f := inWords("clock", "The clock starts", t.ClockStart.Says(), "")
+	switch t.ClockStart {
 	case reference.AtReturnToBoil:
 		back := w.table.Rule("return-to-boil-min")
-		f.Source = back.Source
-		f.Basis = measure.Ruled
 		f.Working = fmt.Sprintf("the water should boil again within %s; if it does not, the load is too big for the water and the burner", measure.Minutes(back.Value))
+		if t.SourceClock == reference.AtOnce {
+			f.Note = "The page these minutes come from counts at once, when the lid goes on; counting from the boil never shortens them."
+		}
+		return by(back, f)
 	case reference.AtOnce:
 		f.Working = "steam is there from the first moment"
-	default:
-		f.Working = "no minutes are published for this treatment"
+		return by(w.table.Rule("steam-clock-min"), f)
 	}
-	return f
+	f.Working = "this treatment goes by words, not by minutes"
+	return from(t.Source, t.Standing, f)
 }
 
 // chill gives the chilling time and the ice by rule.
 func (w *worker) chill() {
 	t := w.Treatment
 	if t.ChillFactor == 0 || t.Minutes == 0 {
-		words := t.ChillWords
+		words, source := t.ChillWords, t.ChillSource
 		if words == "" {
 			words = "no chilling"
 		}
-		source := t.ChillSource
 		if source == "" {
 			source = t.Source
 		}
-		w.out.Chill = measure.Figure{ID: "chill", Label: "Chill", Words: words, Text: words, Working: words, Basis: measure.Tabled, Source: source}
-		w.out.Ice = measure.Figure{ID: "ice", Label: "Ice", Words: "none by rule", Text: "none by rule", Working: "the rule of ice counts for blanched pieces", Basis: measure.Ruled, Source: source}
+		w.out.Chill = from(source, t.ChillStanding, inWords("chill", "Chill", words, words))
+		w.out.Ice = by(w.table.Rule("ice-lb-per-lb"), inWords("ice", "Ice", "none by rule", "the rule of ice counts for blanched pieces"))
 		return
 	}
 	low, high := w.out.Minutes.Value*t.ChillFactor, w.out.Minutes.High*t.ChillFactor
 	text := measure.MinutesRange(low, high)
-	working := fmt.Sprintf("as long as the blanch: %s", text)
+	working := "as long as the blanch: " + text
 	if t.ChillFactor != 1 {
 		working = fmt.Sprintf("%s × %s = %s", w.out.Minutes.Text, measure.Plain(t.ChillFactor), text)
 	}
-	w.out.Chill = measure.Figure{
-		ID: "chill", Label: "Chill in ice water", Value: low, High: high, Unit: "min", Text: text,
-		Working: working, Basis: measure.Ruled, Source: t.ChillSource,
+	w.out.Chill = from(t.ChillSource, t.ChillStanding, measure.Figure{
+		ID: "chill", Label: "Chill in ice water", Value: low, High: high, Unit: "min", Text: text, Working: working,
+	})
+	if w.out.Chill.Basis == measure.Tabled {
+		w.out.Chill.Basis = measure.Ruled
 	}
 	if t.ChillStanding == reference.CommonPractice {
 		w.out.Chill.Note = "Common practice in the trade; no single source."
 	}
-	rule := w.table.Rule("ice-lb-per-lb")
-	iceKg := w.Prepared.SI() * rule.Value
-	ice, iceText := w.mass(iceKg)
-	_, prepared := w.mass(w.Prepared.SI())
-	unit := w.massUnit().Symbol
-	w.out.Ice = measure.Figure{
-		ID: "ice", Label: "Ice, by rule of thumb", Value: ice, High: ice, Unit: unit, Text: iceText,
-		Basis: measure.Ruled, Source: rule.Source,
-		Working: fmt.Sprintf("%s × %s %s/%s = %s", prepared, measure.Plain(rule.Value), unit, unit, iceText),
-		Note:    "The rule of thumb counts the food only; warm tap water in the bath needs more.",
+	if !w.weighed() {
+		w.out.Ice = w.noWeight("ice", "Ice, by rule of thumb")
+		return
 	}
+	rule := w.table.Rule("ice-lb-per-lb")
+	ice, iceText := w.mass(w.Prepared.SI() * rule.Value)
+	unit := w.massUnit().Symbol
+	w.out.Ice = by(rule, measure.Figure{
+		ID: "ice", Label: "Ice, by rule of thumb", Value: ice, High: ice, Unit: unit, Text: iceText,
+		Working: fmt.Sprintf("%s × %s %s/%s = %s", w.massExact(w.Prepared.SI()), measure.Plain(rule.Value), unit, unit, iceText),
+		Note:    "The rule of thumb counts the food only; warm tap water in the bath needs more.",
+	})
 }

@@ -16,20 +16,20 @@ func RuleTexts(table *reference.Table, units measure.System) map[string]string {
 	return texts
 }
 
-// rule prints one rule with its unit. Rates are per unit of weight of
-// prepared vegetables.
+// rule prints one rule with its unit.
 func (k kitchen) rule(r reference.Rule) string {
 	plain := func(factor float64, unit string) string {
 		return measure.Range(measure.Plain(r.Value*factor), measure.Plain(r.High*factor), unit)
 	}
+	perCuFt := measure.Pound.Factor / measure.CubicFoot.Factor * 100 // kg per 100 L
 	switch r.Unit {
 	case "min":
 		return measure.MinutesRange(r.Value, r.High)
 	case "gal/lb":
-		if k.metric {
+		switch {
+		case k.metric:
 			return plain(gallonPerPound, "L per kg")
-		}
-		if r.Value == 1 {
+		case r.Value == 1:
 			return "1 gallon per pound"
 		}
 		return plain(1, "gallons per pound")
@@ -38,31 +38,25 @@ func (k kitchen) rule(r reference.Rule) string {
 			return plain(1, "kg per kg")
 		}
 		return plain(1, "lb per lb")
-	case "F":
+	case "lb/cu ft":
 		if k.metric {
-			return measure.Plain(float64(int(measure.New(r.Value, measure.Fahrenheit).In(measure.Celsius)+sign(r.Value-32)*0.5))) + " °C"
+			return plain(perCuFt, "kg per 100 L")
 		}
-		return plain(1, "°F")
+		return plain(1, "lb per cu ft")
+	case "F":
+		return k.temperature(r.Value)
+	case "ft":
+		return k.height(r.Value)
 	case "in":
 		_, low, _ := k.length(r.Value)
-		_, high, unit := k.length(r.High)
+		_, high, _ := k.length(r.High)
 		if low == high {
 			return low
 		}
-		if k.metric {
-			return plain(25.4, unit)
-		}
-		return plain(1, unit)
+		return low + " to " + high
 	case "lb":
 		_, text := k.mass(r.Value * measure.Pound.Factor)
 		return text
 	}
 	return plain(1, r.Unit)
-}
-
-func sign(x float64) float64 {
-	if x < 0 {
-		return -1
-	}
-	return 1
 }

@@ -1,6 +1,10 @@
 package batch
 
-import "example.org/kettleside/app/measure"
+import (
+	"math"
+
+	"example.org/kettleside/app/measure"
+)
 
 // gallonPerPound in L/kg: the water rule in metric.
 var gallonPerPound = measure.Gallon.Factor / measure.Pound.Factor
@@ -22,6 +26,12 @@ func (k kitchen) mass(massKg float64) (float64, string) {
 	return amount, measure.Plain(amount) + " " + u.Symbol
 }
 
+// massExact is a weight for a line of working.
+func (k kitchen) massExact(massKg float64) string {
+	u := k.massUnit()
+	return measure.Exact(massKg/u.Factor) + " " + u.Symbol
+}
+
 func (k kitchen) waterUnit() *measure.VolumeUnit {
 	if k.metric {
 		return measure.Litre
@@ -32,33 +42,79 @@ func (k kitchen) waterUnit() *measure.VolumeUnit {
 // water is a volume of water in the kitchen's unit.
 func (k kitchen) water(volumeL float64) float64 { return volumeL / k.waterUnit().Factor }
 
-// waterText is a volume as a jug shows it, with the same in other units.
+// waterText is a volume of water that is needed at least, as a jug shows it,
+// with the same in other units: whole and half gallons where they come near,
+// otherwise quarts. The mark is never below the amount.
 func (k kitchen) waterText(volumeL float64) (text, also string) {
 	litres := measure.Plain(volumeL) + " L"
-	gallons := measure.Kitchen(volumeL/measure.Gallon.Factor, measure.Gallon)
-	quarts := measure.Kitchen(volumeL/measure.Quart.Factor, measure.Quart)
+	quarts, _ := measure.KitchenUp(volumeL/measure.Quart.Factor, measure.Quart)
+	gallons, above := measure.KitchenUp(volumeL/measure.Gallon.Factor, measure.Gallon)
 	switch {
 	case k.metric:
 		return litres, quarts
-	case volumeL < measure.Gallon.Factor*(1-1e-9):
+	case volumeL < measure.Gallon.Factor*(1-1e-9) || above > 0.01*volumeL/measure.Gallon.Factor:
 		return quarts, litres
 	}
 	return gallons, quarts + " · " + litres
 }
 
-// rate prints a rule of gallons per pound in the kitchen's units.
+// asTyped is a volume as it was typed, with the kitchen's unit behind it where
+// it was typed in another one.
+func (k kitchen) asTyped(q measure.Volume) string {
+	if u := k.waterUnit(); q.Unit() != u {
+		return q.String() + " (" + measure.Exact(q.In(u)) + " " + u.Symbol + ")"
+	}
+	return q.String()
+}
+
+// rate prints gallons per pound in the kitchen's units, for a working.
 func (k kitchen) rate(galPerLb float64) string {
 	if k.metric {
-		return measure.Plain(galPerLb*gallonPerPound) + " L/kg"
+		return measure.Exact(galPerLb*gallonPerPound) + " L/kg"
 	}
-	return measure.Plain(galPerLb) + " gal/lb"
+	return measure.Exact(galPerLb) + " gal/lb"
 }
 
 // length prints a headspace: inches on eighths, or millimetres.
-func (k kitchen) length(inches float64) (float64, string, string) {
+func (k kitchen) length(inches float64) (value float64, text, unit string) {
 	if k.metric {
-		mm := inches * 25.4
-		return mm, measure.Plain(float64(int(mm+0.5))) + " mm", "mm"
+		mm := inches * measure.Inch.Factor * 1000
+		return mm, measure.Plain(math.Round(mm)) + " mm", "mm"
 	}
 	return inches, measure.Kitchen(inches, measure.Inch), "in"
+}
+
+// temperature prints °F, or whole °C.
+func (k kitchen) temperature(tempF float64) string {
+	if k.metric {
+		return measure.Plain(math.Round(measure.New(tempF, measure.Fahrenheit).SI())) + " °C"
+	}
+	return measure.Plain(tempF) + " °F"
+}
+
+// height prints an altitude.
+func (k kitchen) height(feet float64) string {
+	if k.metric {
+		return measure.Plain(math.Round(feet*measure.Foot.Factor)) + " m"
+	}
+	return measure.Plain(feet) + " ft"
+}
+
+// wholeUp is the next whole number, never below nothing; a quotient that is
+// whole but for rounding stays.
+func wholeUp(x float64) float64 { return max(math.Ceil(x-1e-9), 0) }
+
+func counted(n float64, one, many string) string {
+	if n == 1 {
+		return "1 " + one
+	}
+	return measure.Plain(n) + " " + many
+}
+
+// countedRange is "3–5 pint bags", "1 pint bag".
+func countedRange(low, high float64, one, many string) string {
+	if high == 1 && low == 1 {
+		return "1 " + one
+	}
+	return measure.Range(measure.Plain(low), measure.Plain(high), many)
 }

@@ -3,7 +3,11 @@ package class
 import (
 	"errors"
 	"fmt"
+	"math"
+	"slices"
+	"strings"
 	"time"
+	"unicode"
 
 	"example.org/kettleside/app/batch"
 	"example.org/kettleside/app/measure"
@@ -35,11 +39,16 @@ var (
 // Enter reads a typed whole number within the range.
 func (c Counts) Enter(field, text string) (int, error) {
 	n, err := measure.ParseNumber(text)
-	if err != nil || n != float64(int(n)) {
-		return 0, &measure.EntryError{Field: field, Typed: text, Problem: "is not a whole number", Allowed: c.String()}
+	wrong := func(problem string) (int, error) {
+		return 0, &measure.EntryError{Field: field, Typed: text, Problem: problem, Allowed: c.String()}
 	}
-	if err := c.Check(field, int(n)); err != nil {
-		return 0, err
+	switch {
+	case err != nil || n != math.Trunc(n):
+		return wrong("is not a whole number")
+	case n < float64(c.Low):
+		return wrong("is too little")
+	case n > float64(c.High):
+		return wrong("is too much")
 	}
 	return int(n), nil
 }
@@ -68,19 +77,14 @@ func optional[D measure.Dimension](limits measure.Limits[D], field string, q mea
 
 // oneOf checks a choice from a short list.
 func oneOf[T ~string](field string, got T, allowed ...T) error {
-	for _, a := range allowed {
-		if got == a {
-			return nil
-		}
+	if slices.Contains(allowed, got) {
+		return nil
 	}
-	list := ""
+	names := make([]string, len(allowed))
 	for i, a := range allowed {
-		if i > 0 {
-			list += ", "
-		}
-		list += string(a)
+		names[i] = string(a)
 	}
-	return &measure.EntryError{Field: field, Typed: string(got), Problem: "is not a choice", Allowed: list}
+	return &measure.EntryError{Field: field, Typed: string(got), Problem: "is not a choice", Allowed: strings.Join(names, ", ")}
 }
 
 // Check returns every entry that is out of its range, joined, or nil. An
@@ -98,11 +102,18 @@ func (c Class) Check() error {
 		KitCounts.Check("kit.baths", c.Kit.Baths),
 		optional(IceBagLimits, "kit.iceBag", c.Kit.IceBag),
 		checkDate(c.Date),
+		lineOfText("title", c.Title), lineOfText("edition", c.Edition), lineOfText("place.name", c.Place.Name),
+		lineOfText("people.educator", c.People.Educator), lineOfText("people.agency", c.People.Agency), lineOfText("people.helpLine", c.People.HelpLine),
+		checkNotes("notes", c.Notes),
+	}
+	for i, r := range c.People.Roles {
+		field := fmt.Sprintf("people.roles[%d]", i)
+		errs = append(errs, lineOfText(field+".name", r.Name), lineOfText(field+".does", r.Does))
 	}
 	seen := map[string]bool{}
 	for i, k := range c.Kit.Kettles {
 		field := fmt.Sprintf("kit.kettles[%d]", i)
-		errs = append(errs, optional(KettleLimits, field+".holds", k.Holds), KitCounts.Check(field+".count", k.Count))
+		errs = append(errs, lineOfText(field+".name", k.Name), optional(KettleLimits, field+".holds", k.Holds), KitCounts.Check(field+".count", k.Count))
 		if k.Name == "" || seen[k.Name] {
 			errs = append(errs, &measure.EntryError{Field: field + ".name", Typed: k.Name, Problem: "is taken by another kettle", Allowed: "a name of its own for each kettle"})
 		}
@@ -110,7 +121,7 @@ func (c Class) Check() error {
 	}
 	for i, b := range c.Batches {
 		field := fmt.Sprintf("batches[%d]", i)
-		errs = append(errs,
+		errs = append(errs, lineOfText(field+".name", b.Name), lineOfText(field+".treatment", b.Treatment),
 			optional(PreparedLimits, field+".prepared", b.Prepared),
 			StationCounts.Check(field+".stations", b.Stations),
 			oneOf(field+".pack.container", b.Pack.Container, batch.Bag, batch.Box, batch.Jar),
@@ -123,6 +134,29 @@ func (c Class) Check() error {
 		}
 	}
 	return errors.Join(errs...)
+}
+
+// lineOfText checks a text that stands on one line of a sheet.
+func lineOfText(field, text string) error {
+	if len([]rune(text)) <= maxLine && !strings.ContainsFunc(text, unprintable) {
+		return nil
+	}
+	return &measure.EntryError{Field: field, Typed: text, Problem: "is not one line of text", Allowed: fmt.Sprintf("one line of at most %d characters", maxLine)}
+}
+
+const maxLine = 200
+
+// unprintable are control characters and marks that turn the direction of text.
+func unprintable(r rune) bool {
+	return unicode.IsControl(r) || unicode.In(r, unicode.Cf, unicode.Zl, unicode.Zp)
+}
+
+// checkNotes checks a text of several lines.
+func checkNotes(field, text string) error {
+	if len([]rune(text)) <= 10000 && !strings.ContainsFunc(text, func(r rune) bool { return unprintable(r) && r != '\n' && r != '\t' }) {
+		return nil
+	}
+	return &measure.EntryError{Field: field, Typed: text, Problem: "is not plain text", Allowed: "lines of text, at most 10,000 characters"}
 }
 
 func checkDate(date string) error {
@@ -139,7 +173,7 @@ func ParseDate(date string) (time.Time, error) {
 	}
 	day, err := time.Parse(time.DateOnly, date)
 	if err != nil || day.Year() < 1950 || day.Year() > 2200 {
-		return time.Time{}, &measure.EntryError{Field: "date", Typed: date, Problem: "is not a day", Allowed: "a day as year-month-day, such as 2027-02-20"}
+		return time.Time{}, &measure.EntryError{Field: "date", Typed: date, Problem: "is not a day of a class", Allowed: "a day from 1950 to 2200 as year-month-day, such as 2027-02-20"}
 	}
 	return day, nil
 }

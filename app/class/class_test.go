@@ -84,6 +84,62 @@ func TestTotals(t *testing.T) {
 	}
 }
 
+// Every total is counted on all stations, in words where nothing can be counted.
+func TestTotalsOfEveryKind(t *testing.T) {
+	c := New(reference.Edition)
+	empty := Work(c, reference.Shipped())
+	for _, f := range empty.Totals.Figures() {
+		if strings.Contains(f.Text, "-0") || strings.Contains(f.Working, "-0") || f.Text == "" || f.Working == "" {
+			t.Errorf("an empty class: %s is %q, %q", f.ID, f.Text, f.Working)
+		}
+	}
+	one := beans(3, 4)
+	one.Pack.Count = 0
+	c.Batches = []Batch{one}
+	w := Work(c, reference.Shipped())
+	// 3 lb at 2/3 to 1 lb a pint is 3 to 4 1/2 pints: 3 to 5 bags at each of four stations
+	if w.Totals.Packs.Value != 12 || w.Totals.Packs.High != 20 || w.Totals.Packs.Basis != measure.Estimate || w.Totals.Packs.Text != "at least 12–20 packs" {
+		t.Errorf("packs: %+v", w.Totals.Packs)
+	}
+	counted := beans(3, 4)
+	counted.Pack.Count = 3
+	c.Batches = []Batch{counted}
+	if w := Work(c, reference.Shipped()); w.Totals.Packs.Basis != measure.Entered || w.Totals.Packs.Text != "12 packs" {
+		t.Errorf("packs entered: %+v", w.Totals.Packs)
+	}
+	raw := beans(2, 1)
+	raw.Treatment = "sweet-peppers-raw"
+	c.Batches = []Batch{raw}
+	if w := Work(c, reference.Shipped()); w.Totals.Ice.Text != "0 lb" || !strings.Contains(w.Totals.Ice.Working, "no batch that is chilled") {
+		t.Errorf("ice for raw peppers: %+v", w.Totals.Ice)
+	}
+	for _, lonely := range []string{"rutabagas-cubes-water"} {
+		b := beans(2, 1)
+		b.Treatment = lonely
+		c.Batches = []Batch{b}
+		if w := Work(c, reference.Shipped()); w.Totals.Packs.Text != "fill one and count" {
+			t.Errorf("%s: %+v", lonely, w.Totals.Packs)
+		}
+	}
+}
+
+// A crop whose batches give numbers and words loses none of them.
+func TestShoppingKeepsEveryBatch(t *testing.T) {
+	c := New(reference.Edition)
+	a, b, d := beans(3, 1), beans(9, 1), beans(2, 1)
+	a.Name, b.Name, d.Name, d.Pack.Count = "a", "b", "d", 2
+	c.Batches = []Batch{a, b, d}
+	line := Work(c, reference.Shipped()).Shopping[0]
+	for _, want := range []string{"1.33–2 lb", "more than 3 lb", "more than 9 lb"} {
+		if !strings.Contains(line.Buy.Text, want) {
+			t.Errorf("shopping %q lacks %q", line.Buy.Text, want)
+		}
+	}
+	if line.Buy.Source == "" || line.MarketUnit != "bushel of about 30 lb" {
+		t.Errorf("source %q, market unit %q", line.Buy.Source, line.MarketUnit)
+	}
+}
+
 func finds(w Worked, id string) bool {
 	for _, f := range w.Findings {
 		if f.ID == id {
@@ -141,11 +197,23 @@ func TestSaveAndOpen(t *testing.T) {
 	}
 }
 
-// A save that cannot be done leaves the file on disk as it was.
+// A save that cannot be done leaves what is on disk as it was.
 func TestSaveFailsWhole(t *testing.T) {
-	path := filepath.Join(t.TempDir(), "no such folder", "c.kettleside")
-	if err := Save(path, demo(t)); err == nil {
+	folder := t.TempDir()
+	if err := Save(filepath.Join(folder, "no such folder", "c.kettleside"), demo(t)); err == nil {
 		t.Error("saving into a folder that is not there gave no error")
+	}
+	// a folder of that name stands where the file should go
+	taken := filepath.Join(folder, "taken.kettleside")
+	if err := os.MkdirAll(filepath.Join(taken, "inside"), 0o755); err != nil {
+		t.Fatal(err)
+	}
+	if err := Save(taken, demo(t)); err == nil {
+		t.Error("saving over a folder gave no error")
+	}
+	left, _ := os.ReadDir(folder)
+	if _, err := os.Stat(filepath.Join(taken, "inside")); err != nil || len(left) != 1 {
+		t.Errorf("a failed save left %d entries, %v", len(left), err)
 	}
 }
 
@@ -173,6 +241,12 @@ func TestReadNamesEveryProblem(t *testing.T) {
 		{"no schema", `"schema": 1,`, ``, []string{"schema", "missing"}},
 		{"newer schema", `"schema": 1`, `"schema": 2`, []string{"newer"}},
 		{"units", `"units": "us"`, `"units": "imperial"`, []string{"units", "imperial", "us, metric"}},
+		{"a field twice", `"prepared": "3 lb"`, `"prepared": "3 lb", "prepared": "5 lb"`, []string{"batches[0].prepared", "twice"}},
+		{"another encoding", "Green weekend", "Gr\xfcn weekend", []string{"UTF-8"}},
+		{"a line break in a title", "Green weekend", `Green\nweekend`, []string{"title", "one line"}},
+		{"a mark that turns text", "Green weekend", `Green \u202eweekend`, []string{"title", "one line"}},
+		{"long before classes", `"2027-06-12"`, `"1900-01-01"`, []string{"date", "1950 to 2200"}},
+		{"very deep", `"notes": "`, `"deep": ` + strings.Repeat("[", 40) + strings.Repeat("]", 40) + `, "notes": "`, []string{"deeper"}},
 		{"damaged", `"people": {`, `"people": {{`, []string{"line 13"}},
 		{"cut off", demoText[len(demoText)/2:], ``, []string{"cut off"}},
 		{"empty", demoText, ``, []string{"empty"}},

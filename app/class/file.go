@@ -10,6 +10,7 @@ import (
 	"os"
 	"path/filepath"
 	"strings"
+	"unicode/utf8"
 
 	"github.com/natefinch/atomic"
 )
@@ -58,14 +59,12 @@ func Read(r io.Reader, name string) (Class, error) {
 	if len(data) > maxFileBytes {
 		return refuse(fmt.Errorf("the file is larger than %d MB, which no class is", maxFileBytes>>20))
 	}
-	dec := json.NewDecoder(bytes.NewReader(bytes.TrimPrefix(data, []byte("\ufeff"))))
-	dec.UseNumber()
-	var tree any
-	if err := dec.Decode(&tree); err != nil {
-		return refuse(syntaxProblem(data, err))
+	if !utf8.Valid(data) {
+		return refuse(errors.New("the file is not written in UTF-8, as class files are; open it in the program that wrote it and save it again"))
 	}
-	if _, err := dec.Token(); !errors.Is(err, io.EOF) {
-		return refuse(errors.New("there is something after the end of the class"))
+	tree, err := decodeTree(bytes.TrimPrefix(data, []byte("\ufeff")))
+	if err != nil {
+		return refuse(err)
 	}
 	object, ok := tree.(map[string]any)
 	if !ok {
@@ -98,17 +97,6 @@ func checkSchema(schema any) error {
 		return fmt.Errorf("schema: the file was written by a newer Kettleside (schema %d; this one reads %d)", v, Schema)
 	}
 	return nil
-}
-
-// syntaxProblem says where the JSON breaks.
-func syntaxProblem(data []byte, err error) error {
-	var syntax *json.SyntaxError
-	if errors.As(err, &syntax) {
-		upTo := data[:min(int(syntax.Offset), len(data))]
-		line := bytes.Count(upTo, []byte("\n")) + 1
-		return fmt.Errorf("line %d: the file is damaged or not a class (%s)", line, syntax)
-	}
-	return fmt.Errorf("the file is empty, cut off or not a class (%v)", err)
 }
 
 // Encode is the class as it stands in a file.

@@ -28,7 +28,10 @@ type Figure struct {
 	Working string // "3 lb × 1 gal/lb = 3 gal"
 	Basis   Basis
 	Source  string // id of the source in the table, or "entered"
-	Note    string // what a person should know beside it, or ""
+	// Standing is how sure its source is, in the table's words ("read", "from
+	// memory", "common practice"), "" where nothing published is in it.
+	Standing string
+	Note     string // what a person should know beside it, or ""
 }
 
 // IsRange says whether the figure is a range of numbers.

@@ -37,7 +37,8 @@ func (l Limits[D]) text(u *Unit[D]) string {
 	if u != nil {
 		low, high = low.To(u), high.To(u)
 	}
-	return Plain(low.amount) + " " + low.unit.Symbol + " to " + Plain(high.amount) + " " + high.unit.Symbol
+	// rounded inward, so that what is said to be allowed is
+	return plainUp(low.amount) + " " + low.unit.Symbol + " to " + plainDown(high.amount) + " " + high.unit.Symbol
 }
 
 // Enter reads a typed amount and checks it: the one way from a form, a file

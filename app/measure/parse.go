@@ -43,8 +43,9 @@ func clip(s string, n int) string {
 }
 
 // Parse reads an amount with its unit: "3 lb", "1 1/2 gal", "½ in", ".5 lb",
-// "5,000 ft". Where fallback is not nil a bare number is in that unit. The
-// error is an *EntryError.
+// "5,000 ft", and amounts in two units, "3 lb 4 oz", which come out in the
+// first. Where fallback is not nil a bare number is in that unit. The error is
+// an *EntryError.
 func Parse[D Dimension](text string, fallback *Unit[D]) (Of[D], error) {
 	var d D
 	fam := d.family()
@@ -52,6 +53,9 @@ func Parse[D Dimension](text string, fallback *Unit[D]) (Of[D], error) {
 		return Of[D]{}, &EntryError{Typed: text, Problem: problem, Allowed: fam.noun + " such as " + fam.example}
 	}
 	number, unitText := splitUnit(text)
+	if i := strings.IndexFunc(unitText, startsNumber); i > 0 {
+		return parseTwo(text, text[:len(text)-len(unitText[i:])], unitText[i:], fail)
+	}
 	if number == "" {
 		if unitText == "" {
 			return fail("")
@@ -74,6 +78,24 @@ func Parse[D Dimension](text string, fallback *Unit[D]) (Of[D], error) {
 		}
 	}
 	return fail("has a unit that does not fit")
+}
+
+func startsNumber(r rune) bool {
+	_, isFraction := vulgar[r]
+	return isFraction || r >= '0' && r <= '9'
+}
+
+// parseTwo reads a large and a small part of one amount, such as 3 lb and 4 oz.
+// The small part has to be less than one of the large unit. Temperatures do
+// not add up and are refused.
+func parseTwo[D Dimension](text, large, small string, fail func(string) (Of[D], error)) (Of[D], error) {
+	a, errA := Parse[D](strings.TrimRight(large, " ,"), nil)
+	b, errB := Parse[D](small, nil)
+	if errA != nil || errB != nil || a.amount < 0 || b.amount < 0 || a.unit.Offset != 0 || b.unit.Offset != 0 ||
+		a.unit == b.unit || b.SI() >= a.unit.Factor {
+		return fail("is not one amount")
+	}
+	return Of[D]{a.amount + b.SI()/a.unit.Factor, a.unit}, nil
 }
 
 // reads says whether a typed unit means u. Case matters only where a symbol

@@ -62,6 +62,9 @@ func TestParseQuantity(t *testing.T) {
 	mass("8 OZ", 0.45359237/2)
 	mass("1½ kg", 1.5)
 	mass("500 g", 0.5)
+	mass("3 lb 4 oz", 3.25*0.45359237)
+	mass("3 lb, 4 oz", 3.25*0.45359237)
+	mass("1 kg 200 g", 1.2)
 
 	volume := func(typed string, wantL float64) {
 		t.Helper()
@@ -91,7 +94,9 @@ func TestParseRefusesInOneSentence(t *testing.T) {
 		{"a lot", "you typed “a lot”, which has no number at the start; allowed is a weight such as 3 lb, 8 oz or 1.5 kg"},
 		{"3 gal", "you typed “3 gal”, which has a unit that does not fit; allowed is a weight such as 3 lb, 8 oz or 1.5 kg"},
 		{"1/2/3 lb", "you typed “1/2/3 lb”, which is not a number; allowed is a weight such as 3 lb, 8 oz or 1.5 kg"},
-		{"1e9 lb", "you typed “1e9 lb”, which has a unit that does not fit; allowed is a weight such as 3 lb, 8 oz or 1.5 kg"},
+		{"3 lb 20 oz", "you typed “3 lb 20 oz”, which is not one amount; allowed is a weight such as 3 lb, 8 oz or 1.5 kg"},
+		{"4 oz 3 lb", "you typed “4 oz 3 lb”, which is not one amount; allowed is a weight such as 3 lb, 8 oz or 1.5 kg"},
+		{"1e9 lb", "you typed “1e9 lb”, which is not one amount; allowed is a weight such as 3 lb, 8 oz or 1.5 kg"},
 	} {
 		_, err := Parse(c.typed, Pound)
 		var entry *EntryError
@@ -110,7 +115,7 @@ func TestLimitsNameTheRange(t *testing.T) {
 		{"1000000000 lb", "Prepared: you typed “1000000000 lb”, which is too much; allowed is 0.05 lb to 500 lb"},
 		{"-3 lb", "Prepared: you typed “-3 lb”, which is too little; allowed is 0.05 lb to 500 lb"},
 		{"0", "Prepared: you typed “0”, which is too little; allowed is 0.05 lb to 500 lb"},
-		{"400 kg", "Prepared: you typed “400 kg”, which is too much; allowed is 0.023 kg to 227 kg"},
+		{"400 kg", "Prepared: you typed “400 kg”, which is too much; allowed is 0.023 kg to 226 kg"},
 		{"", "Prepared: nothing typed; allowed is 0.05 lb to 500 lb"},
 	} {
 		if _, err := limits.Enter("Prepared", c.typed, Pound); err == nil || err.Error() != c.want {
@@ -123,6 +128,22 @@ func TestLimitsNameTheRange(t *testing.T) {
 	// a limit typed in another unit is inside: 500 lb = 226.796185 kg exactly
 	if _, err := limits.Enter("Prepared", "226.796185 kg", Pound); err != nil {
 		t.Errorf("the upper limit in kg: %v", err)
+	}
+}
+
+// What is said to be allowed is allowed, in every unit.
+func TestLimitsPrintedAreInside(t *testing.T) {
+	for _, u := range unitsOf[volumeDim]() {
+		limits := Between(0.25, 200, Gallon)
+		_, err := limits.Enter("x", "1000000 L", u)
+		text := err.Error()
+		_, allowed, _ := strings.Cut(text, "allowed is ")
+		low, high, _ := strings.Cut(allowed, " to ")
+		for _, edge := range []string{low, high} {
+			if _, err := limits.Enter("x", edge, u); err != nil {
+				t.Errorf("%s: said to be allowed: %q, but: %v", u.Symbol, edge, err)
+			}
+		}
 	}
 }
 

@@ -59,22 +59,79 @@ func KitchenNumber(amount float64, parts []int) string {
 // count, with thousands marks and without trailing zeros: 11.4, 0.94, 5,000.
 // Something that is not 0 never prints as 0.
 func Plain(x float64) string {
-	if x < 0 {
-		return "−" + Plain(-x)
-	}
-	decimals := 0
 	switch {
-	case x == 0:
+	case x < 0:
+		return "−" + Plain(-x)
+	case x == 0: // and minus nothing is nothing
+		return "0"
 	case x < 1e-9:
 		return strconv.FormatFloat(x, 'g', 2, 64)
-	case x < 1:
-		decimals = 1 - int(math.Floor(math.Log10(x))) // two digits that count
-	case x < 10:
-		decimals = 2
-	case x < 100:
-		decimals = 1
 	}
-	return grouped(trimZeros(strconv.FormatFloat(x, 'f', decimals, 64)))
+	return grouped(trimZeros(strconv.FormatFloat(x, 'f', decimals(x), 64)))
+}
+
+// decimals is how many places Plain prints.
+func decimals(x float64) int {
+	switch {
+	case x < 1:
+		return 1 - int(math.Floor(math.Log10(x))) // two digits that count
+	case x < 10:
+		return 2
+	case x < 100:
+		return 1
+	}
+	return 0
+}
+
+// plainUp and plainDown print like Plain, but never less or never more than x.
+func plainUp(x float64) string {
+	if x < 0 {
+		return "−" + plainDown(-x)
+	}
+	step := math.Pow10(-decimals(max(x, 1e-9)))
+	return Plain(math.Ceil(x/step-1e-9) * step)
+}
+
+func plainDown(x float64) string {
+	if x < 0 {
+		return "−" + plainUp(-x)
+	}
+	step := math.Pow10(-decimals(max(x, 1e-9)))
+	return Plain(math.Floor(x/step+1e-9) * step)
+}
+
+// Exact prints a number for a line of working: kitchen fractions where it is
+// one, otherwise four digits that count, so that the numbers shown give the
+// result shown.
+func Exact(x float64) string {
+	if whole, frac := math.Modf(x); x > 0 && x < 100 && frac != 0 {
+		for _, d := range kitchenParts {
+			n := math.Round(frac * float64(d))
+			if sign, ok := glyph[[2]int{int(n), d}]; ok && math.Abs(frac*float64(d)-n) < 1e-9 {
+				switch {
+				case d == 2 || d == 4: // in decimals these are short and exact
+				case whole == 0:
+					return sign
+				default:
+					return Plain(whole) + " " + sign
+				}
+			}
+		}
+	}
+	if x <= 0 || x >= 1000 {
+		return Plain(x)
+	}
+	return grouped(trimZeros(strconv.FormatFloat(x, 'f', max(0, 3-int(math.Floor(math.Log10(x)))), 64)))
+}
+
+// KitchenUp is Kitchen for an amount that is needed at least: the mark is
+// never below it. It says how far above it the mark lies.
+func KitchenUp[D Dimension](amount float64, unit *Unit[D]) (text string, above float64) {
+	best := math.Ceil(amount - 1e-9)
+	for _, d := range unit.parts {
+		best = min(best, math.Ceil(amount*float64(d)-1e-9)/float64(d))
+	}
+	return Kitchen(best, unit), best - amount
 }
 
 func trimZeros(s string) string {
@@ -99,9 +156,9 @@ func grouped(s string) string {
 
 // Minutes prints a time as a kitchen timer is set: "3 min", "1 ½ min",
 // "10 s", "2 min 18 s". It is exact to the second, because a published time
-// is never shortened by printing it.
+// is never shortened by printing it: a part of a second counts as a whole one.
 func Minutes(minutes float64) string {
-	seconds := math.Round(minutes * 60)
+	seconds := math.Ceil(minutes*60 - 1e-6)
 	whole := math.Floor(seconds / 60)
 	rest := seconds - whole*60
 	switch {

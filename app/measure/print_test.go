@@ -1,6 +1,7 @@
 package measure
 
 import (
+	"math"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -18,6 +19,11 @@ func TestKitchenPrintsWhatAToolShows(t *testing.T) {
 	} {
 		if got := Kitchen(c.amount, c.unit); got != c.want {
 			t.Errorf("Kitchen(%v) = %q; want %q", c.amount, got, c.want)
+		}
+	}
+	for amount, want := range map[float64]string{1.125: "1 ¼ gal", 3: "3 gal", 6.5: "6 ½ gal", 0.9: "1 gal", 2.7: "2 ¾ gal"} {
+		if got, above := KitchenUp(amount, Gallon); got != want || above < 0 || above > 0.25 {
+			t.Errorf("KitchenUp(%v gal) = %q, %v above; want %q", amount, got, above, want)
 		}
 	}
 	if got := Kitchen(0.5, Inch); got != "½ in" {
@@ -38,13 +44,24 @@ func TestPlain(t *testing.T) {
 	}
 }
 
+func TestExactForWorkings(t *testing.T) {
+	for x, want := range map[float64]string{2.0 / 3: "⅔", 1.5: "1.5", 0.45359237: "0.4536", 8.345404452: "8.345", 3: "3", 12.3456: "12.35", 1 + 1.0/3: "1 ⅓", 0: "0", 1234.5: "1,234"} {
+		if got := Exact(x); got != want {
+			t.Errorf("Exact(%v) = %q; want %q", x, got, want)
+		}
+	}
+	if got := Plain(math.Copysign(0, -1)); got != "0" {
+		t.Errorf("minus nothing prints %q", got)
+	}
+}
+
 func TestMinutes(t *testing.T) {
 	for _, c := range []struct {
 		low, high float64
 		want      string
 	}{
 		{3, 3, "3 min"}, {1.5, 1.5, "1 ½ min"}, {3, 7, "3–7 min"}, {10.0 / 60, 15.0 / 60, "10–15 s"}, {2.3, 2.3, "2 min 18 s"},
-		{0.5, 1, "30 s to 1 min"}, {1.25, 1.25, "1 ¼ min"}, {70.0 / 60, 75.0 / 60, "1 min 10 s to 1 ¼ min"},
+		{3.008, 3.008, "3 min 1 s"}, {0.5, 1, "30 s to 1 min"}, {1.25, 1.25, "1 ¼ min"}, {70.0 / 60, 75.0 / 60, "1 min 10 s to 1 ¼ min"},
 	} {
 		if got := MinutesRange(c.low, c.high); got != c.want {
 			t.Errorf("MinutesRange(%v, %v) = %q; want %q", c.low, c.high, got, c.want)

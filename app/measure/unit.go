@@ -50,7 +50,7 @@ var (
 	Kilogram = &Unit[massDim]{Symbol: "kg", Factor: 1, words: []string{"kilo", "kilos", "kilogram", "kilograms"}}
 	Gram     = &Unit[massDim]{Symbol: "g", Factor: 0.001, words: []string{"gram", "grams"}}
 
-	Gallon     = &Unit[volumeDim]{Symbol: "gal", Factor: 3.785411784, parts: kitchenParts, words: []string{"gallon", "gallons", "gals"}}
+	Gallon     = &Unit[volumeDim]{Symbol: "gal", Factor: 3.785411784, parts: []int{2, 4}, words: []string{"gallon", "gallons", "gals"}}
 	Quart      = &Unit[volumeDim]{Symbol: "qt", Factor: 3.785411784 / 4, parts: kitchenParts, words: []string{"quart", "quarts", "qts"}}
 	Pint       = &Unit[volumeDim]{Symbol: "pt", Factor: 3.785411784 / 8, parts: kitchenParts, words: []string{"pint", "pints", "pts"}}
 	Cup        = &Unit[volumeDim]{Symbol: "cup", Factor: 3.785411784 / 16, parts: kitchenParts, words: []string{"cups"}}

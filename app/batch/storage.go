@@ -1,0 +1,50 @@
+package batch
+
+import (
+	"time"
+
+	"example.org/kettleside/app/measure"
+)
+
+// storage gives the best-quality window and the text of the label.
+func (w *worker) storage() {
+	t := w.Treatment
+	low, high := t.StorageMonths, t.StorageMonthsHigh
+	hold := w.temperature(w.table.Rule("hold-f").Value)
+	f := from(t.StorageSource, "", measure.Figure{
+		ID: "best-by", Label: "Best quality", Value: low, High: high, Unit: "months",
+		Text:    countedRange(low, high, "month", "months") + " at " + hold + " or colder",
+		Working: "kept at " + hold + " or colder; later it is a loss of quality, not of safety",
+	})
+	if f.Basis == measure.Tabled {
+		f.Basis = measure.Ruled
+	}
+	w.out.Label = Label{Food: w.food(), Cut: t.Cut, Amount: "1 " + string(w.Pack.Size), Cook: "Cook before eating."}
+	if !w.FreezeOn.IsZero() {
+		from, to := monthsLater(w.FreezeOn, low), monthsLater(w.FreezeOn, high)
+		f.Also = from + " to " + to
+		if low == high {
+			f.Also = to
+		}
+		w.out.Label.Frozen = w.FreezeOn.Format(time.DateOnly)
+		w.out.Label.BestFrom, w.out.Label.BestBy = from, to
+	}
+	w.out.BestBy = f
+}
+
+// monthsLater is the same day of a later month, or that month's last day where
+// it is shorter, as year-month-day. Half a month counts as 15 days.
+func monthsLater(day time.Time, months float64) string {
+	whole := int(months)
+	first := time.Date(day.Year(), day.Month()+time.Month(whole), 1, 0, 0, 0, 0, time.UTC)
+	last := first.AddDate(0, 1, -1)
+	later := first.AddDate(0, 0, min(day.Day(), last.Day())-1)
+	return later.AddDate(0, 0, int((months-float64(whole))*30)).Format(time.DateOnly)
+}
+
+func (w *worker) food() string {
+	if w.Treatment.Grade != "" {
+		return w.Crop.Name + ", " + w.Treatment.Grade
+	}
+	return w.Crop.Name
+}

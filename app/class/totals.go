@@ -1,0 +1,150 @@
+package class
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+
+	"example.org/kettleside/app/batch"
+	"example.org/kettleside/app/measure"
+)
+
+// totals adds up all batches on all their stations.
+func (w *Worked) totals() {
+	c := w.Class
+	unit := measure.Pound
+	if c.Units == measure.Metric {
+		unit = measure.Kilogram
+	}
+	stations := math.Ceil(float64(c.People.Headcount) / float64(max(c.People.PerStation, 1)))
+	w.Totals.Stations = measure.Figure{
+		ID: "stations", Label: "Stations", Value: stations, High: stations, Unit: "stations", Text: measure.Plain(stations),
+		Basis: measure.Entered, Source: "entered",
+		Working: fmt.Sprintf("%s ÷ at most %d at a station = %s", plural(c.People.Headcount, "person", "people"), c.People.PerStation, measure.Plain(stations)),
+	}
+	w.totalPrepared(unit)
+	w.totalIce(unit)
+	w.totalPacks()
+}
+
+// known are the batches whose treatment the table has.
+func (w *Worked) known() []BatchWorked {
+	return slices.DeleteFunc(slices.Clone(w.Batches), func(b BatchWorked) bool { return !b.Known })
+}
+
+func (w *Worked) totalPrepared(unit *measure.MassUnit) {
+	massKg := 0.0
+	var parts []string
+	for _, b := range w.known() {
+		massKg += b.Batch.Prepared.SI() * float64(b.Batch.Stations)
+		if b.Batch.Prepared.Given() {
+			parts = append(parts, times(b.Batch.Stations, b.Prepared.Text))
+		}
+	}
+	total := massKg / unit.Factor
+	text := measure.Plain(total) + " " + unit.Symbol
+	w.Totals.Prepared = measure.Figure{ID: "prepared-total", Label: "Prepared in all", Value: total, High: total, Unit: unit.Symbol,
+		Text: text, Basis: measure.Entered, Source: "entered", Working: sum(parts, text, "no weight entered yet")}
+	w.Totals.FreezerDay = batch.FreezerDay(w.Class.Place.Freezer, w.Class.Units, w.Table)
+	w.Totals.FreezerDays = batch.FreezerDays(massKg, w.Class.Units, w.Totals.FreezerDay)
+}
+
+func (w *Worked) totalIce(unit *measure.MassUnit) {
+	rule := w.Table.Rule("ice-lb-per-lb")
+	ice := 0.0
+	var parts []string
+	for _, b := range w.known() {
+		if !b.Ice.InWords() {
+			ice += b.Ice.Value * float64(b.Batch.Stations)
+			parts = append(parts, times(b.Batch.Stations, b.Ice.Text))
+		}
+	}
+	text := measure.Plain(ice) + " " + unit.Symbol
+	w.Totals.Ice = measure.Figure{ID: "ice-total", Label: "Ice, by rule of thumb", Value: ice, High: ice, Unit: unit.Symbol, Text: text,
+		Basis: measure.Ruled, Source: rule.Source, Standing: string(rule.Standing), Working: sum(parts, text, "no batch that is chilled in ice water"),
+		Note: "The rule of thumb counts the food only; warm tap water in the baths needs more."}
+	w.Totals.IceBags = iceBags(ice, text, unit, w.Class.Kit.IceBag)
+}
+
+func (w *Worked) totalPacks() {
+	f := measure.Figure{ID: "packs-total", Label: "Packs in all", Unit: "packs", Basis: measure.Entered, Source: "entered"}
+	var parts []string
+	counts := 0 // batches that are counted
+	atLeast := ""
+	for _, b := range w.known() {
+		if b.Packs.InWords() {
+			continue
+		}
+		counts++
+		if b.Packs.Basis == measure.Estimate {
+			f.Basis, f.Source = measure.Estimate, ""
+			if strings.HasPrefix(b.Packs.Text, "at least") {
+				atLeast = "at least "
+			}
+		}
+		f.Value += b.Packs.Value * float64(b.Batch.Stations)
+		f.High += b.Packs.High * float64(b.Batch.Stations)
+		parts = append(parts, times(b.Batch.Stations, measure.Range(measure.Plain(b.Packs.Value), measure.Plain(b.Packs.High), "")))
+	}
+	uncounted := len(w.known()) - counts
+	numbers := measure.Range(measure.Plain(f.Value), measure.Plain(f.High), "packs")
+	if f.Value == 1 && f.High == 1 {
+		numbers = "1 pack"
+	}
+	f.Text, f.Working = atLeast+numbers, sum(parts, numbers, "")
+	switch {
+	case counts == 0 && uncounted == 0:
+		f.Words, f.Text, f.Working = "no batches yet", "no batches yet", "no batches yet"
+	case counts == 0:
+		f.Words, f.Text, f.Working = "fill one and count", "fill one and count", "no yield is published for these crops"
+	case uncounted > 0:
+		f.Text += " and what " + plural(uncounted, "more batch gives", "more batches give")
+		f.Note = "Fill one and count where no yield is published."
+	}
+	w.Totals.Packs = f
+}
+
+// times prints "4 × 3 lb", or "3 lb" for a single station.
+func times(stations int, text string) string {
+	if stations == 1 {
+		return text
+	}
+	return fmt.Sprintf("%d × %s", stations, text)
+}
+
+// sum prints "4 × 3 lb + 2 × 1 lb = 14 lb", or none where nothing is added up.
+func sum(parts []string, result, none string) string {
+	if len(parts) == 0 {
+		return none
+	}
+	text := strings.Join(parts, " + ")
+	if text == result { // one batch at one station
+		return result
+	}
+	return text + " = " + result
+}
+
+func iceBags(ice float64, iceText string, unit *measure.MassUnit, bag measure.Mass) measure.Figure {
+	f := measure.Figure{ID: "ice-bags", Label: "Bags of ice", Unit: "bags", Basis: measure.Ruled, Source: "entered"}
+	if !bag.Given() {
+		f.Words, f.Text, f.Working = "bag weight not entered", "bag weight not entered", "no bag weight entered"
+		return f
+	}
+	f.Value = max(math.Ceil(ice/bag.In(unit)-1e-9), 0)
+	f.High = f.Value
+	f.Text = measure.Plain(f.Value) + " of " + bag.String()
+	bagText := bag.String()
+	if bag.Unit() != unit {
+		bagText += " (" + measure.Exact(bag.In(unit)) + " " + unit.Symbol + ")"
+	}
+	f.Working = fmt.Sprintf("%s ÷ %s a bag, whole bags = %s", iceText, bagText, measure.Plain(f.Value))
+	return f
+}
+
+func plural(n int, one, many string) string {
+	if n == 1 {
+		return "1 " + one
+	}
+	return fmt.Sprintf("%d %s", n, many)
+}
