@@ -1,0 +1,178 @@
+package app
+
+import (
+	"time"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+
+	"example.org/kettleside/app/desk/ask"
+	"example.org/kettleside/app/desk/crops"
+	"example.org/kettleside/app/desk/look"
+	"example.org/kettleside/app/desk/planning"
+	"example.org/kettleside/app/desk/session"
+	"example.org/kettleside/reference"
+)
+
+// area is one part of the window.
+type area struct {
+	id, name string
+	icon     fyne.Resource
+	content  fyne.CanvasObject
+}
+
+// desk is the main window: rail, header, areas, menu, and the class on it.
+type desk struct {
+	app      fyne.App
+	window   fyne.Window
+	folder   string // settings, table edits, recovery copy
+	settings Settings
+	version  string
+	session  *session.Session
+	ask      asker
+
+	areas    []*area
+	crops    *crops.Crops
+	planning *planning.Area
+	rail     *rail
+	header   *header
+	menu     *menu
+	recovery *time.Timer
+}
+
+// newDesk makes the window, without showing it.
+func newDesk(a fyne.App, o Options) *desk {
+	d := &desk{app: a, folder: o.Folder, settings: readSettings(o.Folder), version: o.Version}
+	d.applyLook()
+	d.session = session.New(reference.Shipped(), demoClass())
+	d.window = a.NewWindow("Kettleside")
+	d.window.SetMaster()
+	d.window.SetPadded(false)
+	d.ask = ask.Dialogs{Window: d.window}
+
+	d.areas = newAreas(d)
+	d.header = newHeader(d.showFindings)
+	d.rail = newRail(d.areas, d.open)
+	stack := container.NewStack()
+	for _, one := range d.areas {
+		stack.Add(one.content)
+	}
+	d.window.SetContent(look.Frame(d.header.box, nil, d.rail.box, nil, stack))
+	d.menu = newMenu(d)
+	d.window.SetMainMenu(d.menu.main)
+	d.open(d.settings.Area)
+	d.session.Subscribe(d.changed)
+	d.changed()
+
+	d.window.Resize(fyne.NewSize(d.settings.Width, d.settings.Height))
+	d.window.SetCloseIntercept(d.quit)
+	d.window.SetOnDropped(d.dropped)
+	return d
+}
+
+// open shows an area.
+func (d *desk) open(id string) {
+	if !look.CommitFocused(d.window.Canvas()) {
+		return
+	}
+	if !d.has(id) {
+		id = d.areas[0].id
+	}
+	d.window.Canvas().Unfocus()
+	for _, one := range d.areas {
+		if one.id == id {
+			one.content.Show()
+		} else {
+			one.content.Hide()
+		}
+	}
+	d.settings.Area = id
+	d.rail.show(id)
+}
+
+func (d *desk) has(id string) bool {
+	for _, one := range d.areas {
+		if one.id == id {
+			return true
+		}
+	}
+	return false
+}
+
+// changed brings everything around the areas up to date; the areas listen to
+// the session by themselves.
+func (d *desk) changed() {
+	title := "Kettleside — " + titleOf(d.session.Class())
+	if d.session.Unsaved() {
+		title += " • unsaved"
+	}
+	d.window.SetTitle(title)
+	d.header.show(d.session)
+	d.refreshMenu()
+	d.scheduleRecovery()
+}
+
+func (d *desk) undo() {
+	if look.RestoreFocused(d.window.Canvas()) {
+		return
+	}
+	d.session.Undo()
+}
+
+// addBatch asks for a treatment and adds a batch with it.
+func (d *desk) addBatch() {
+	d.open("class")
+	d.planning.AddBatch()
+}
+
+// find goes to the search line of the crop table.
+func (d *desk) find() {
+	d.open("crops")
+	d.crops.Focus(d.window.Canvas())
+}
+
+// must says why a change was refused.
+func (d *desk) must(err error) {
+	if err != nil {
+		d.ask.Problem("That cannot be done", err)
+	}
+}
+
+func (d *desk) redo() { d.session.Redo() }
+
+// applyLook puts the theme of the settings on the program.
+func (d *desk) applyLook() {
+	d.app.Settings().SetTheme(look.NewScaled(look.VariantNamed(d.settings.Variant), d.settings.Scale))
+}
+
+func (d *desk) setVariant(v look.Variant) {
+	d.settings.Variant = string(v)
+	d.relook()
+}
+
+func (d *desk) scale(by int) {
+	d.settings.step(by)
+	d.relook()
+}
+
+// relook redraws the window in the look that was chosen.
+func (d *desk) relook() {
+	d.applyLook()
+	d.window.Content().Refresh()
+	d.keepSettings()
+	d.refreshMenu()
+}
+
+func (d *desk) keepSettings() {
+	if size := d.window.Canvas().Size(); size.Width >= leastWidth/2 {
+		d.settings.Width, d.settings.Height = size.Width, size.Height
+	}
+	if err := d.settings.write(d.folder); err != nil {
+		fyne.LogError("the settings could not be kept", err)
+	}
+}
+
+// showFindings lists everything that needs attention.
+func (d *desk) showFindings() {
+	d.ask.Page("What to mind in this class", look.NewFindings("Nothing stands in the way of this class.", d.session.Findings()))
+}

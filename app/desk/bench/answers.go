@@ -1,0 +1,143 @@
+package bench
+
+import (
+	"strings"
+
+	"fyne.io/fyne/v2"
+
+	"example.org/kettleside/app/desk/drawing"
+	"example.org/kettleside/app/desk/look"
+	"example.org/kettleside/app/measure"
+	"example.org/kettleside/reference"
+)
+
+// answers is everything worked out from the batch.
+type answers struct {
+	content fyne.CanvasObject
+	figures fyne.CanvasObject // all but the findings
+
+	station       *look.Text // for whom the figures are
+	minutes       *look.FigureView
+	clock         *look.FigureView
+	source        *look.Text
+	remarks       *look.Text // on the clock, and what goes into the blanching water
+	line          *drawing.ClockStart
+	urgent        *urgent
+	water, loads  *look.FigureView
+	chill, ice    *look.FigureView
+	space, packs  *look.FigureView
+	freezer, days *look.FigureView
+	kettle        *drawing.Kettle
+	bath          *drawing.Bath
+	pack          *drawing.PackSection
+	shelf         *drawing.FreezerShelf
+	below         *below
+	sourceName    func(string) string
+}
+
+func newAnswers(sourceName func(string) string) *answers {
+	a := &answers{sourceName: sourceName}
+	figure := func() *look.FigureView { return a.named(look.NewFigure(measure.Figure{})) }
+	a.minutes = a.named(look.NewLargeFigure(measure.Figure{}))
+	a.clock = a.named(look.NewLargeFigure(measure.Figure{}))
+	a.water, a.loads, a.chill, a.ice = figure(), figure(), figure(), figure()
+	a.space, a.packs, a.freezer, a.days = figure(), figure(), figure(), figure()
+	a.source, a.remarks, a.station = look.Small(""), look.Small(""), look.Small("")
+	a.line = drawing.NewClockStart()
+	a.kettle, a.bath, a.pack, a.shelf = drawing.NewKettle(), drawing.NewBath(), drawing.NewPackSection(), drawing.NewFreezerShelf()
+	a.urgent = newUrgent()
+	a.below = newBelow(a.named)
+
+	top := look.Columns(20, []float32{1, 2.6}, look.Column(4, a.minutes, a.station), look.Column(5, a.clock, a.source, a.remarks, a.line))
+	grid := tiles(284, 20,
+		tile(a.loads, a.water, 1, 1.25, a.kettle),
+		tile(a.chill, a.ice, 1, 1.25, a.bath),
+		tile(a.space, a.packs, 1, 1.6, a.pack),
+		tile(a.freezer, a.days, 1.6, 1, a.shelf),
+	)
+	a.figures = look.Column(10, top, a.urgent.content, look.Hairline(), grid)
+	a.content = look.Column(22, a.figures, a.below.content)
+	return a
+}
+
+func (a *answers) named(v *look.FigureView) *look.FigureView {
+	v.SourceName = a.sourceName
+	return v
+}
+
+// tile is two figures over the drawing that shows them.
+func tile(left, right fyne.CanvasObject, leftShare, rightShare float32, picture fyne.CanvasObject) fyne.CanvasObject {
+	return look.Column(6,
+		look.Columns(12, []float32{leftShare, rightShare}, left, right),
+		scaled(0.36, 190, picture))
+}
+
+// show brings every figure and drawing up to date.
+func (a *answers) show(now shown) {
+	w := now.batch.Worked
+	look.Show(a.figures, now.batch.Known)
+	a.below.show(now)
+	a.urgent.show(now)
+	if !now.batch.Known {
+		a.content.Refresh()
+		return
+	}
+	a.showMinutes(now)
+	a.loads.SetFigure(counted(w.Loads))
+	a.water.SetFigure(renamed(w.LoadWater, "Water, each load"))
+	a.chill.SetFigure(renamed(w.Chill, "Chill"))
+	a.ice.SetFigure(renamed(w.Ice, "Ice, by rule"))
+	a.space.SetFigure(w.Headspace)
+	a.packs.SetFigure(counted(w.Packs))
+	a.freezer.SetFigure(renamed(w.FreezerDay, "Freezer, a day"))
+	a.days.SetFigure(counted(renamed(w.FreezerDays, "Days")))
+	a.markEdited(now.batch.Treatment.Changed)
+	a.draw(now)
+	a.content.Refresh()
+}
+
+// showMinutes shows the minutes with their start and their source, which never
+// stand without each other.
+func (a *answers) showMinutes(now shown) {
+	w, t := now.batch.Worked, now.batch.Treatment
+	a.minutes.SetFigure(w.Minutes)
+	a.clock.SetFigure(w.Clock)
+	a.source.SetText(sourceLine(now, a.sourceName))
+	remarks := w.Clock.Note
+	if t.BlanchWater != "" {
+		remarks = strings.TrimSpace(remarks + "\nInto the water or before it: " + t.BlanchWater + " (" + a.sourceName(t.BlanchSource) + ")")
+	}
+	a.remarks.SetText(remarks)
+	look.Show(a.remarks, remarks != "")
+	a.station.SetText(stationLine(now))
+	look.Show(a.line, now.timed())
+}
+
+func (a *answers) draw(now shown) {
+	look.Show(a.kettle, now.drawsKettle())
+	look.Show(a.bath, now.drawsBath())
+	a.kettle.Set(now.kettleState())
+	a.bath.Set(now.bathState())
+	a.pack.Set(now.packState())
+	a.shelf.Set(now.freezerState())
+	a.line.Set(now.clockState())
+}
+
+// markEdited marks the figures that rest on a value changed here.
+func (a *answers) markEdited(changed map[string]reference.Edit) {
+	is := func(fields ...string) bool {
+		for _, f := range fields {
+			if _, ok := changed[f]; ok {
+				return true
+			}
+		}
+		return false
+	}
+	minutes := is(reference.FieldMinutes, reference.FieldWords)
+	water := is(reference.FieldWater)
+	a.minutes.SetEdited(minutes)
+	a.chill.SetEdited(minutes || is(reference.FieldChillFactor, reference.FieldChillWords))
+	a.space.SetEdited(is(reference.FieldHeadspace))
+	a.water.SetEdited(water)
+	a.loads.SetEdited(water)
+}

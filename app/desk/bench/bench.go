@@ -1,0 +1,98 @@
+// Package bench is the batch area of the window: one batch of the class, what
+// goes into it at the left, and everything worked out from it beside, with
+// drawings to scale. Whatever is typed shows at once; it becomes part of the
+// class on Enter and on leaving the field.
+package bench
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/widget"
+
+	"example.org/kettleside/app/class"
+	"example.org/kettleside/app/desk/look"
+	"example.org/kettleside/app/desk/session"
+)
+
+// Bench is the batch area.
+type Bench struct {
+	// Content is what the window shows.
+	Content fyne.CanvasObject
+
+	session *session.Session
+	window  fyne.Window
+
+	inputs  *inputs
+	answers *answers
+	work    fyne.CanvasObject // inputs and answers
+	empty   fyne.CanvasObject // instead, where the class has no batch
+}
+
+// New makes the area. openCrops leads to the crop table, where batches are
+// added.
+func New(s *session.Session, window fyne.Window, openCrops func()) *Bench {
+	b := &Bench{session: s, window: window}
+	b.inputs = newInputs(b)
+	b.answers = newAnswers(s.SourceName)
+	left := container.NewVScroll(look.Inset(14, 12, look.Wide(inputsWide, b.inputs.content)))
+	right := container.NewScroll(look.Inset(14, 12, b.answers.content))
+	b.work = container.NewBorder(nil, nil, container.NewBorder(nil, nil, nil, upright(), left), nil, right)
+	b.empty = emptyState(openCrops)
+	b.Content = container.NewStack(b.work, b.empty)
+	s.Subscribe(b.show)
+	b.show()
+	return b
+}
+
+// inputsWide is the width of the column of fields, in units at normal size.
+const inputsWide = 250
+
+func emptyState(openCrops func()) fyne.CanvasObject {
+	open := widget.NewButton("Open the crop table", openCrops)
+	open.Importance = widget.HighImportance
+	text := look.Column(12,
+		look.Heading("No batch to work through yet"),
+		look.Body("A batch is what one station works through: one vegetable, one treatment, one weight. Choose a treatment in the crop table and use it in a batch."),
+		container.NewHBox(open))
+	return container.NewCenter(look.Wide(460, text))
+}
+
+// show brings the area up to date with the session.
+func (b *Bench) show() {
+	now, ok := b.now()
+	if !ok {
+		b.work.Hide()
+		b.empty.Show()
+		return
+	}
+	b.empty.Hide()
+	b.work.Show()
+	b.inputs.show(now)
+	b.answers.show(now)
+}
+
+// now is the batch being looked at as it stands in the class.
+func (b *Bench) now() (shown, bool) {
+	one, ok := b.session.SelectedBatch()
+	return shown{b.session.Class(), b.session.Table(), one}, ok
+}
+
+// tryOut shows what a change would make of the batch, without making it.
+func (b *Bench) tryOut(change func(*class.Class)) {
+	c := b.session.Class()
+	change(&c)
+	if c.Check() != nil {
+		return
+	}
+	worked := class.Work(c, b.session.Table())
+	if i := b.session.Selected(); i < len(worked.Batches) {
+		b.answers.show(shown{c, b.session.Table(), worked.Batches[i]})
+	}
+}
+
+// settle shows the class as it stands again, after something was tried out.
+func (b *Bench) settle() {
+	if now, ok := b.now(); ok {
+		b.answers.show(now)
+	}
+}

@@ -1,0 +1,290 @@
+package bench
+
+import (
+	"strings"
+	"testing"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/test"
+
+	"example.org/kettleside/app/batch"
+	"example.org/kettleside/app/class"
+	"example.org/kettleside/app/desk/look"
+	"example.org/kettleside/app/desk/look/looktest"
+	"example.org/kettleside/app/measure"
+	"example.org/kettleside/reference"
+)
+
+func equal[T comparable](t *testing.T, what string, got, want T) {
+	t.Helper()
+	if got != want {
+		t.Errorf("%s is %v, want %v", what, got, want)
+	}
+}
+
+// typeInto replaces what stands in a field, key by key, without leaving it.
+func (r *room) typeInto(f *look.Field, text string) {
+	r.window.Canvas().Focus(f.Entry())
+	f.SetText("")
+	test.Type(f.Entry(), text)
+}
+
+func (r *room) press(key fyne.KeyName) {
+	r.window.Canvas().Focused().TypedKey(&fyne.KeyEvent{Name: key})
+}
+
+func (r *room) first() class.Batch { return r.session.Class().Batches[0] }
+
+func TestTypingShowsAtOnce(t *testing.T) {
+	r := open(t, look.Light, demo(t), areaWide, areaHigh)
+	a := r.bench.answers
+	equal(t, "loads", a.loads.Figure().Text, "3 loads")
+	r.typeInto(r.bench.inputs.prepared, "6 1/2")
+	equal(t, "loads while typing", a.loads.Figure().Text, "7 loads")
+	equal(t, "ice while typing", a.ice.Figure().Text, "6.5 lb")
+	equal(t, "prepared in the class while typing", r.first().Prepared.String(), "3 lb")
+	if _, can := r.session.CanUndo(); can {
+		t.Error("typing alone changed the class")
+	}
+	r.press(fyne.KeyReturn)
+	equal(t, "prepared in the class", r.first().Prepared.String(), "6.5 lb")
+	equal(t, "loads", a.loads.Figure().Text, "7 loads")
+	r.session.Undo()
+	equal(t, "loads after undo", a.loads.Figure().Text, "3 loads")
+	equal(t, "field after undo", r.bench.inputs.prepared.Text(), "3 lb")
+}
+
+func TestEscapeTakesBackWhatWasTried(t *testing.T) {
+	r := open(t, look.Light, demo(t), areaWide, areaHigh)
+	r.typeInto(r.bench.inputs.prepared, "9 lb")
+	equal(t, "loads while typing", r.bench.answers.loads.Figure().Text, "9 loads")
+	r.press(fyne.KeyEscape)
+	equal(t, "field", r.bench.inputs.prepared.Text(), "3 lb")
+	equal(t, "loads", r.bench.answers.loads.Figure().Text, "3 loads")
+}
+
+func TestBadEntriesAreSaidAndLoseNothing(t *testing.T) {
+	r := open(t, look.Light, demo(t), areaWide, areaHigh)
+	in := r.bench.inputs
+	before := r.session.Class()
+	for _, one := range []struct {
+		field *look.Field
+		typed string
+		says  string
+	}{
+		{in.prepared, "abc", "no number at the start"},
+		{in.prepared, "0", "too little"},
+		{in.prepared, "-3 lb", "too little"},
+		{in.prepared, "3 gal", "a unit that does not fit"},
+		{in.prepared, "", "Nothing typed"},
+		{in.stations, "2.5", "whole number"},
+		{in.holds, "lots", "no number"},
+		{in.altitude, "90000", "too much"},
+		{in.freezer, "0.01", "too little"},
+		{in.count, "-1", "too little"},
+	} {
+		r.typeInto(one.field, one.typed)
+		r.press(fyne.KeyReturn)
+		if !strings.Contains(one.field.Problem(), one.says) {
+			t.Errorf("“%s” is answered with “%s”, which does not say “%s”", one.typed, one.field.Problem(), one.says)
+		}
+		equal(t, "text that stays", one.field.Text(), one.typed)
+		equal(t, "loads", r.bench.answers.loads.Figure().Text, "3 loads")
+		r.press(fyne.KeyEscape)
+		equal(t, "problem after Escape", one.field.Problem(), "")
+	}
+	if got := r.session.Class(); got.Batches[0] != before.Batches[0] || got.Place != before.Place {
+		t.Error("a refused entry changed the class")
+	}
+}
+
+func TestAltitudeMovesTheMinutes(t *testing.T) {
+	r := open(t, look.Light, demo(t), areaWide, areaHigh)
+	for typed, minutes := range map[string]string{"4,999": "3 min", "5000 ft": "4 min", "1524 m": "4 min", "": "3 min"} {
+		r.typeInto(r.bench.inputs.altitude, typed)
+		r.press(fyne.KeyReturn)
+		equal(t, "minutes at "+typed, r.bench.answers.minutes.Figure().Text, minutes)
+	}
+}
+
+// TestMinutesStandWithStartAndSource asks it of every treatment of the table.
+func TestMinutesStandWithStartAndSource(t *testing.T) {
+	r := open(t, look.Light, demo(t), areaWide, areaHigh)
+	a := r.bench.answers
+	c := r.session.Class()
+	for _, treatment := range r.session.Table().Treatments {
+		c.Batches[0].Treatment = treatment.ID
+		one := c
+		one.Batches = c.Batches[:1]
+		a.show(shown{one, r.session.Table(), class.Work(one, r.session.Table()).Batches[0]})
+		source, _ := r.session.Table().Source(treatment.Source)
+		switch {
+		case a.minutes.Figure().Text == "":
+			t.Errorf("%s: no minutes and no words", treatment.ID)
+		case a.clock.Figure().Text == "":
+			t.Errorf("%s: nothing says when the clock starts", treatment.ID)
+		case !strings.Contains(a.source.Text(), source.Title) || !strings.Contains(a.source.Text(), source.Edition):
+			t.Errorf("%s: “%s” does not name title and edition", treatment.ID, a.source.Text())
+		case treatment.Standing != reference.Read && !strings.Contains(a.source.Text(), string(treatment.Standing)):
+			t.Errorf("%s: “%s” does not say %s", treatment.ID, a.source.Text(), treatment.Standing)
+		}
+	}
+}
+
+func TestChoices(t *testing.T) {
+	r := open(t, look.Light, demo(t), areaWide, areaHigh)
+	in, a := r.bench.inputs, r.bench.answers
+	in.kettle.SetSelected("Big kettle")
+	equal(t, "loads in the big kettle", a.loads.Figure().Text, "1 load")
+	equal(t, "what it holds", in.holds.Text(), "3 gal")
+	in.kettle.SetSelected(noKettle)
+	equal(t, "kettle in the class", r.first().Kettle, "")
+	if !a.loads.Figure().InWords() || in.holds.Visible() {
+		t.Error("loads are counted without a kettle")
+	}
+	if !in.mouth.Disabled() {
+		t.Error("a bag has a mouth")
+	}
+	in.container.SetSelected("jar")
+	in.size.SetSelected("quart")
+	in.mouth.SetSelected("narrow")
+	in.tray.SetChecked(true)
+	equal(t, "pack", r.first().Pack, batch.Packing{Container: batch.Jar, Size: batch.Quart, Mouth: reference.NarrowMouth, Tray: true, Count: 3})
+	equal(t, "headspace on a tray", a.space.Figure().Text, "none")
+	if change, _ := r.session.CanUndo(); change != "Tray first" {
+		t.Errorf("the last change is named %q", change)
+	}
+}
+
+func TestWhatTheKettleHolds(t *testing.T) {
+	r := open(t, look.Light, demo(t), areaWide, areaHigh)
+	r.typeInto(r.bench.inputs.holds, "3 3/4")
+	equal(t, "loads while typing", r.bench.answers.loads.Figure().Text, "4 loads")
+	r.press(fyne.KeyEnter)
+	equal(t, "kettle", r.session.Class().Kit.Kettles[0].Holds.String(), "3 3/4 qt")
+}
+
+func TestStepsThroughBatches(t *testing.T) {
+	r := open(t, look.Light, demo(t), areaWide, areaHigh)
+	in := r.bench.inputs
+	equal(t, "place", in.place.Text, "Batch 1 of 4")
+	if !in.before.Disabled() || in.after.Disabled() {
+		t.Error("the first batch has one before it, or none after it")
+	}
+	r.typeInto(in.prepared, "2 lb")
+	test.Tap(in.after)
+	equal(t, "prepared before the step", r.first().Prepared.String(), "2 lb")
+	equal(t, "place", in.place.Text, "Batch 2 of 4")
+	equal(t, "name", in.name.Text(), "Spinach for show")
+	r.typeInto(in.prepared, "lots")
+	test.Tap(in.after)
+	equal(t, "place with a bad entry", in.place.Text, "Batch 2 of 4")
+	in.prepared.Restore()
+	in.pickBatch("3")
+	equal(t, "place", in.place.Text, "Batch 4 of 4")
+	if !in.after.Disabled() {
+		t.Error("the last batch has one after it")
+	}
+	if r.bench.answers.kettle.Visible() || r.bench.answers.line.Visible() {
+		t.Error("a kettle or a clock is drawn for pumpkin, which is cooked until soft")
+	}
+}
+
+func TestDialogsOpen(t *testing.T) {
+	r := open(t, look.Light, demo(t), areaWide, areaHigh)
+	r.bench.inputs.chooseTreatment()
+	if r.window.Canvas().Overlays().Top() == nil {
+		t.Error("the list of treatments did not open")
+	}
+	r.window.Canvas().Overlays().Remove(r.window.Canvas().Overlays().Top())
+	r.bench.inputs.chooseBatch()
+	if r.window.Canvas().Overlays().Top() == nil {
+		t.Error("the list of batches did not open")
+	}
+	if n := len(TreatmentChoices(r.session)); n != len(r.session.Table().Treatments) {
+		t.Errorf("%d choices", n)
+	}
+}
+
+func TestFindingsAndCautionsStand(t *testing.T) {
+	r := open(t, look.Light, demo(t), areaWide, areaHigh)
+	a := r.bench.answers
+	said := func() string { return test.RenderObjectToMarkup(a.urgent.content) }
+	if text := said(); !strings.Contains(text, "wet baskets scald") || !strings.Contains(text, "cook before eating") {
+		t.Error("the scald caution or the cooking does not stand beside the minutes")
+	}
+	r.session.Select(2)
+	if !strings.Contains(said(), "Steam burns") {
+		t.Error("the caution of steam does not stand beside the minutes")
+	}
+	r.session.Select(1) // one load of 1 1/2 lb
+	if !strings.Contains(said(), "Each load is 1.5 lb") {
+		t.Error("the load over a pound is not said beside the minutes")
+	}
+	list, _ := r.session.SelectedBatch()
+	equal(t, "number of findings", len(a.below.findings.List()), len(list.Findings))
+	if n := len(a.below.cautions.Objects); n != len(cautions(shown{batch: list})) || n < 4 {
+		t.Errorf("%d cautions", n)
+	}
+}
+
+func TestUnknownTreatmentAndNoBatch(t *testing.T) {
+	c := demo(t)
+	c.Batches[0].Treatment = "gone"
+	r := open(t, look.Light, c, areaWide, areaHigh)
+	if r.bench.answers.figures.Visible() {
+		t.Error("figures stand for a treatment that is not in the table")
+	}
+	equal(t, "finding", r.bench.answers.below.findings.List()[0].Severity, measure.Stop)
+	for range 4 {
+		if err := r.session.RemoveBatch(0); err != nil {
+			t.Fatal(err)
+		}
+	}
+	if r.bench.work.Visible() || !r.bench.empty.Visible() {
+		t.Error("an empty class is not shown as empty")
+	}
+	r.session.Undo()
+	if !r.bench.work.Visible() {
+		t.Error("the batch that came back is not shown")
+	}
+}
+
+// TestFits asks that the area fits the least window, and that in it the
+// figures that matter stand without scrolling.
+func TestFits(t *testing.T) {
+	for _, variant := range []look.Variant{look.Light, look.HighContrast} {
+		r := open(t, variant, demo(t), areaWide, areaHigh)
+		if least := r.bench.Content.MinSize(); least.Width > 820 || least.Height > areaHigh {
+			t.Errorf("the area needs %v", least)
+		}
+		for i := range 3 {
+			r.session.Select(i)
+			looktest.Settle(r.window, areaWide, areaHigh)
+			a := r.bench.answers
+			for _, f := range []*look.FigureView{a.minutes, a.clock, a.loads, a.water, a.chill, a.ice, a.space, a.packs, a.freezer, a.days} {
+				at := fyne.CurrentApp().Driver().AbsolutePositionForObject(f)
+				if bottom := at.Y + f.Size().Height; bottom > areaHigh || at.X+f.Size().Width > areaWide {
+					t.Errorf("batch %d: %s ends at %.0f", i+1, f.Figure().Label, bottom)
+				}
+			}
+		}
+	}
+}
+
+func TestMetric(t *testing.T) {
+	c := demo(t)
+	c.Units = measure.Metric
+	r := open(t, look.Light, c, areaWide, areaHigh)
+	r.typeInto(r.bench.inputs.prepared, "1,5")
+	if r.bench.inputs.prepared.Done() {
+		t.Error("1,5 was read although the comma is a thousands mark here")
+	}
+	r.typeInto(r.bench.inputs.prepared, "2")
+	r.press(fyne.KeyReturn)
+	equal(t, "a bare number", r.first().Prepared.String(), "2 kg")
+	s, _ := r.bench.now()
+	if k := s.kettleState(); k.LoadKg < 0.35 || k.LoadKg > 0.46 || k.WaterL < 3 || k.WaterL > 3.8 {
+		t.Errorf("the kettle is drawn with %g kg in %g L", k.LoadKg, k.WaterL)
+	}
+}

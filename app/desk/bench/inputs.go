@@ -1,0 +1,262 @@
+package bench
+
+import (
+	"fmt"
+	"strconv"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/theme"
+	"fyne.io/fyne/v2/widget"
+
+	"example.org/kettleside/app/batch"
+	"example.org/kettleside/app/class"
+	"example.org/kettleside/app/desk/look"
+	"example.org/kettleside/app/measure"
+	"example.org/kettleside/reference"
+)
+
+// inputs is the column of what goes into the batch.
+type inputs struct {
+	bench   *Bench
+	content fyne.CanvasObject
+	showing bool // choices are being set from the class
+
+	place         *widget.Button // "Batch 2 of 4": opens the list
+	before, after *widget.Button
+	name          *look.Field
+
+	treatment *look.Text
+	does      *look.Text
+
+	prepared, stations       *look.Field
+	kettle                   *widget.Select
+	holds, altitude, freezer *look.Field
+	container, size, mouth   *widget.Select
+	count                    *look.Field
+	tray                     *widget.Check
+}
+
+func newInputs(b *Bench) *inputs {
+	in := &inputs{bench: b}
+	in.before = widget.NewButtonWithIcon("", theme.NavigateBackIcon(), func() { in.step(-1) })
+	in.after = widget.NewButtonWithIcon("", theme.NavigateNextIcon(), func() { in.step(1) })
+	in.place = widget.NewButton("", in.chooseBatch)
+	in.name = look.NewField("Name of the batch", "", in.rename)
+	in.treatment = look.NewText("", look.SizeText, look.Ink, fyne.TextStyle{Bold: true}).Wrapped()
+	in.does = look.Small("")
+	choose := widget.NewButton("Choose a treatment…", in.chooseTreatment)
+
+	in.makeFields()
+	in.makeChoices()
+	in.content = look.Column(9,
+		container.NewBorder(nil, nil, in.before, in.after, in.place),
+		in.name,
+		look.Column(3, look.Label("Treatment"), in.treatment, in.does, choose),
+		look.Hairline(),
+		pair(in.prepared, in.stations),
+		look.Columns(10, []float32{1.4, 1}, look.Labelled("Kettle", in.kettle), in.holds),
+		pair(in.altitude, in.freezer),
+		look.Hairline(),
+		pair(look.Labelled("Container", in.container), look.Labelled("Size", in.size)),
+		pair(look.Labelled("Mouth", in.mouth), in.count),
+		in.tray,
+	)
+	return in
+}
+
+// makeFields makes the entries; each is tried out while it is typed.
+func (in *inputs) makeFields() {
+	field := func(label string, read func(text string) (func(*class.Class), error)) *look.Field {
+		f := look.NewField(label, "", func(text string) error { return in.commit(label, text, read) })
+		f.Typing = func(text string) {
+			if !f.Dirty() {
+				in.bench.settle()
+			} else if change, err := read(text); err == nil {
+				in.bench.tryOut(change)
+			}
+		}
+		return f
+	}
+	in.prepared = field("Prepared", in.readPrepared)
+	in.stations = field("Stations", in.readStations)
+	in.holds = field("It holds", in.readHolds)
+	in.altitude = field("Altitude", in.readAltitude)
+	in.freezer = field("Freezer", in.readFreezer)
+	in.count = field("Packs wanted", in.readCount)
+	in.count.SetPlaceHolder("as it gives")
+	in.altitude.SetPlaceHolder("not entered")
+	in.freezer.SetPlaceHolder("not entered")
+}
+
+func (in *inputs) makeChoices() {
+	pick := func(label string, options []string, change func(*class.Class, string)) *widget.Select {
+		s := widget.NewSelect(options, func(text string) {
+			if !in.showing {
+				in.change(label, func(c *class.Class) { change(c, text) })
+			}
+		})
+		s.PlaceHolder = " "
+		return s
+	}
+	in.kettle = pick("Kettle", nil, func(c *class.Class, text string) { in.of(c).Kettle = kettleName(text) })
+	in.container = pick("Container", containers, func(c *class.Class, text string) { in.of(c).Pack.Container = batch.Container(text) })
+	in.size = pick("Size of pack", sizes, func(c *class.Class, text string) { in.of(c).Pack.Size = batch.Size(text) })
+	in.mouth = pick("Mouth", mouths, func(c *class.Class, text string) { in.of(c).Pack.Mouth = reference.Mouth(text) })
+	in.tray = widget.NewCheck("Freeze loose on a tray first", func(on bool) {
+		if !in.showing {
+			in.change("Tray first", func(c *class.Class) { in.of(c).Pack.Tray = on })
+		}
+	})
+}
+
+var (
+	containers = []string{string(batch.Bag), string(batch.Box), string(batch.Jar)}
+	sizes      = []string{string(batch.Pint), string(batch.Quart)}
+	mouths     = []string{string(reference.WideMouth), string(reference.NarrowMouth)}
+)
+
+// noKettle is the choice of none.
+const noKettle = "none"
+
+func kettleName(choice string) string {
+	if choice == noKettle {
+		return ""
+	}
+	return choice
+}
+
+// of is the batch being looked at, in a copy of the class.
+func (in *inputs) of(c *class.Class) *class.Batch { return &c.Batches[in.bench.session.Selected()] }
+
+// change takes what is being typed elsewhere first, then makes a change. It
+// cannot be refused: choices offer only what the class allows.
+func (in *inputs) change(label string, change func(*class.Class)) {
+	in.takeAll()
+	if err := in.bench.session.Change(label, change); err != nil {
+		fyne.LogError("a choice was refused", err)
+	}
+	in.bench.show()
+}
+
+// takeAll takes over whatever is typed in any field; false where one is
+// refused, which then says why.
+func (in *inputs) takeAll() bool {
+	for _, f := range []*look.Field{in.name, in.prepared, in.stations, in.holds, in.altitude, in.freezer, in.count} {
+		if !f.Done() {
+			return false
+		}
+	}
+	return true
+}
+
+// commit reads what was typed and changes the class; the error is said under
+// the field, and the figures go back to what the class holds.
+func (in *inputs) commit(label, text string, read func(string) (func(*class.Class), error)) error {
+	change, err := read(text)
+	if err == nil {
+		err = in.bench.session.Change(label, change)
+	}
+	in.bench.settle()
+	return err
+}
+
+func (in *inputs) rename(text string) error {
+	return in.bench.session.Change("Rename batch", func(c *class.Class) { in.of(c).Name = text })
+}
+
+// show brings every field up to date.
+func (in *inputs) show(now shown) {
+	in.showing = true
+	defer func() { in.showing = false }()
+	one, c := now.batch.Batch, now.class
+	n, at := len(c.Batches), in.bench.session.Selected()
+	in.place.SetText(fmt.Sprintf("Batch %d of %d", at+1, n))
+	enable(in.before, at > 0)
+	enable(in.after, at < n-1)
+	in.name.SetValue(one.Name)
+	in.treatment.SetText("Not in the crop table")
+	in.does.SetText("")
+	if now.batch.Known {
+		in.treatment.SetText(in.bench.session.TreatmentName(now.batch.Treatment))
+		in.does.SetText(look.Sentence(now.batch.Treatment.Size))
+	}
+	look.Show(in.does, in.does.Text() != "")
+
+	in.prepared.SetValue(one.Prepared.String())
+	in.stations.SetValue(strconv.Itoa(one.Stations))
+	in.showKettles(c.Kit, one.Kettle)
+	in.altitude.SetValue(c.Place.Altitude.String())
+	in.freezer.SetValue(c.Place.Freezer.String())
+	in.container.SetSelected(string(one.Pack.Container))
+	in.size.SetSelected(string(one.Pack.Size))
+	in.mouth.SetSelected(string(one.Pack.Mouth))
+	enable(in.mouth, one.Pack.Container != batch.Bag)
+	in.tray.SetChecked(one.Pack.Tray)
+	count := ""
+	if one.Pack.Count > 0 {
+		count = strconv.Itoa(one.Pack.Count)
+	}
+	in.count.SetValue(count)
+	in.content.Refresh()
+}
+
+func (in *inputs) showKettles(kit class.Kit, chosen string) {
+	options := []string{}
+	for _, k := range kit.Kettles {
+		options = append(options, k.Name)
+	}
+	in.kettle.SetOptions(append(options, noKettle))
+	if chosen == "" {
+		chosen = noKettle
+	}
+	in.kettle.SetSelected(chosen)
+	kettle, ok := kit.KettleNamed(chosen)
+	in.holds.SetValue(kettle.Holds.String())
+	look.Show(in.holds, ok)
+}
+
+func (in *inputs) step(by int) {
+	if in.takeAll() {
+		in.bench.session.Select(in.bench.session.Selected() + by)
+	}
+}
+
+func (in *inputs) chooseBatch() {
+	if !in.takeAll() {
+		return
+	}
+	var choices []look.Choice
+	for i, one := range in.bench.session.Worked().Batches {
+		c := look.Choice{ID: strconv.Itoa(i), Title: fmt.Sprintf("%d  %s", i+1, one.Batch.Name), Detail: one.Prepared.Text}
+		if one.Known {
+			c.Detail += " · " + in.bench.session.TreatmentName(one.Treatment)
+		}
+		choices = append(choices, c)
+	}
+	look.ShowChoice(in.bench.window, "Batches of this class", choices, strconv.Itoa(in.bench.session.Selected()), in.pickBatch)
+}
+
+func (in *inputs) pickBatch(id string) {
+	if i, err := strconv.Atoi(id); err == nil {
+		in.bench.session.Select(i)
+	}
+}
+
+func (in *inputs) chooseTreatment() {
+	if !in.takeAll() {
+		return
+	}
+	now, ok := in.bench.now()
+	if !ok {
+		return
+	}
+	choices := TreatmentChoices(in.bench.session)
+	look.ShowChoice(in.bench.window, "Treatments in the crop table", choices, now.batch.Batch.Treatment, in.pickTreatment)
+}
+
+func (in *inputs) pickTreatment(id string) {
+	in.change("Treatment", func(c *class.Class) { in.of(c).Treatment = id })
+}
+
+func (in *inputs) metric() bool { return in.bench.session.Class().Units == measure.Metric }

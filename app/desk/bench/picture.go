@@ -1,0 +1,162 @@
+package bench
+
+import (
+	"strings"
+	"unicode"
+	"unicode/utf8"
+
+	"example.org/kettleside/app/batch"
+	"example.org/kettleside/app/class"
+	"example.org/kettleside/app/desk/drawing"
+	"example.org/kettleside/app/measure"
+	"example.org/kettleside/reference"
+)
+
+// shown is what the bench shows: one batch worked through, and the class it
+// belongs to. While somebody types it is worked from a copy of the class.
+type shown struct {
+	class class.Class
+	table *reference.Table
+	batch class.BatchWorked
+}
+
+// kettle is the kettle of the batch; not given where none is chosen.
+func (s shown) kettle() class.Kettle {
+	k, _ := s.class.Kit.KettleNamed(s.batch.Batch.Kettle)
+	return k
+}
+
+// inSI is a figure's value in SI, by the unit that it is printed in.
+func inSI(f measure.Figure, one interface {
+	UnmarshalText([]byte) error
+	SI() float64
+}) float64 {
+	if f.InWords() || one.UnmarshalText([]byte("1 "+f.Unit)) != nil {
+		return 0
+	}
+	return f.Value * one.SI()
+}
+
+func litres(f measure.Figure) float64    { return inSI(f, new(measure.Volume)) }
+func kilograms(f measure.Figure) float64 { return inSI(f, new(measure.Mass)) }
+func inches(f measure.Figure) float64    { return inSI(f, new(measure.Length)) / measure.Inch.Factor }
+
+func highKg(f measure.Figure) float64 {
+	f.Value = f.High
+	return kilograms(f)
+}
+
+// drawsKettle says whether the treatment is done in a kettle by rule.
+func (s shown) drawsKettle() bool {
+	m := s.batch.Treatment.Method
+	return m == reference.WaterBlanch || m == reference.SteamBlanch
+}
+
+func (s shown) kettleState() drawing.KettleState {
+	b, kettle := s.batch, s.kettle()
+	k := drawing.KettleState{HoldsL: kettle.Holds.SI(), LoadKg: kilograms(b.LoadWeight), Load: b.LoadWeight.Text}
+	if kettle.Holds.Given() {
+		k.Holds = "holds " + kettle.Holds.String()
+	}
+	if b.Treatment.Method == reference.SteamBlanch {
+		depth, basket := s.table.Rule("steam-water-in"), s.table.Rule("steam-basket-in")
+		k.Steam = true
+		k.DepthCm, k.BasketCm = (depth.Value+depth.High)/2*2.54, basket.Value*2.54
+		k.LoadKg, k.Load, k.Water = b.Batch.Prepared.SI(), b.Loads.Text, "shallow water"
+		return k
+	}
+	k.WaterL = litres(b.LoadWater)
+	k.Water = b.LoadWater.Text + " water"
+	k.Loads = int(b.Loads.Value)
+	k.LoadsText = b.Loads.Text
+	if k.WaterL == 0 { // no kettle is chosen: the whole batch at once
+		k.WaterL, k.Water = litres(b.Water), b.Water.Text+" water"
+		k.LoadKg, k.Load, k.LoadsText = b.Batch.Prepared.SI(), b.Prepared.Text, ""
+	}
+	return k
+}
+
+func (s shown) bathState() drawing.BathState {
+	b := s.batch
+	return drawing.BathState{
+		FoodKg: b.Batch.Prepared.SI(), IceKg: kilograms(b.Ice),
+		Food: b.Prepared.Text, Ice: b.Ice.Text + " ice", Water: "cold water to cover",
+	}
+}
+
+// drawsBath says whether the rule of ice counts for the treatment.
+func (s shown) drawsBath() bool { return kilograms(s.batch.Ice) > 0 }
+
+func (s shown) packState() drawing.PackState {
+	b := s.batch
+	pack := b.Batch.Pack
+	p := drawing.PackState{
+		Kind: drawing.PackKind(pack.Container), Pints: pack.Size.Pints(),
+		HeadspaceIn: inches(b.Headspace), Liquid: b.Treatment.Pack == reference.LiquidPack,
+		Headspace: b.Headspace.Text + " headspace", Amount: string(pack.Size) + " " + string(pack.Container),
+	}
+	if b.Headspace.InWords() {
+		p.Headspace = "headspace: " + b.Headspace.Words
+	}
+	if b.Headspace.Words == "none" {
+		p.Headspace = "no headspace"
+	}
+	if pack.Container == batch.Jar {
+		p.Narrow = pack.Mouth == reference.NarrowMouth
+		p.Amount += ", " + string(pack.Mouth)
+	}
+	return p
+}
+
+func (s shown) freezerState() drawing.FreezerState {
+	b, freezer := s.batch, s.class.Place.Freezer
+	f := drawing.FreezerState{
+		CapacityL: freezer.SI(), FoodKg: b.Batch.Prepared.SI(),
+		DayLowKg: kilograms(b.FreezerDay), DayHighKg: highKg(b.FreezerDay),
+		Days: int(b.FreezerDays.High), Capacity: freezer.String(),
+		Food: b.Prepared.Text + " today", Limit: b.FreezerDay.Text + " a day", DaysText: b.FreezerDays.Text,
+	}
+	if f.Days > 1 {
+		f.Food = "a day’s share"
+	}
+	if !freezer.Given() {
+		f.Food, f.Limit = b.Prepared.Text+" to freeze", b.FreezerDay.Words
+	}
+	return f
+}
+
+// timed says whether the treatment has minutes.
+func (s shown) timed() bool { return s.batch.Minutes.Value > 0 }
+
+func (s shown) clockState() drawing.ClockState {
+	b := s.batch
+	c := drawing.ClockState{
+		AtBoil: b.Treatment.ClockStart == reference.AtReturnToBoil, Minutes: b.Minutes.Value, MinutesHigh: b.Minutes.High,
+		In: "in", Starts: "clock starts", Counted: b.Minutes.Text,
+	}
+	if !b.Chill.InWords() {
+		c.ChillMin, c.Chill = b.Chill.High, "chill "+b.Chill.Text
+	}
+	return c
+}
+
+// renamed is a figure under a shorter label, for where its place says the rest.
+func renamed(f measure.Figure, label string) measure.Figure {
+	f.Label = label
+	return f
+}
+
+// counted is a figure of things, whose printed unit ("pint bags", "day") is cut
+// from the number so that it stands smaller. A text that does not begin with
+// its number ("at least 3 pint bags") stands as words.
+func counted(f measure.Figure) measure.Figure {
+	first, _ := utf8.DecodeRuneInString(f.Text)
+	switch {
+	case f.InWords():
+	case unicode.IsLetter(first):
+		f.Words, f.Value, f.High = f.Text, 0, 0
+	case !strings.HasSuffix(f.Text, f.Unit):
+		_, f.Unit, _ = strings.Cut(f.Text, " ")
+	}
+	return f
+}

@@ -1,0 +1,151 @@
+package crops
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/widget"
+
+	"example.org/kettleside/app/desk/look"
+	"example.org/kettleside/app/desk/session"
+	"example.org/kettleside/app/measure"
+	"example.org/kettleside/reference"
+)
+
+// record is everything that belongs to one treatment.
+type record struct {
+	crops   *Crops
+	content *fyne.Container
+
+	crop, what    *look.Text
+	minutes       *look.FigureView
+	clock, source *look.Text
+	use, change   *widget.Button
+	told          *look.Text // what "Use in a batch" did
+	work          *widget.Button
+	parts         *fyne.Container // facts, changes, other values, preparation, yields
+	scroll        *container.Scroll
+	shown         string
+	shownTable    *reference.Table
+}
+
+func newRecord(c *Crops, openBatch func()) *record {
+	r := &record{crops: c}
+	r.crop = look.Heading("")
+	r.crop.Wrapped()
+	r.what = look.Body("")
+	r.minutes = look.NewFigure(measure.Figure{})
+	r.minutes.SourceName = c.session.SourceName
+	r.clock = look.NewText("", look.SizeText, look.Ink, fyne.TextStyle{Bold: true}).Wrapped()
+	r.source = look.Small("")
+	r.use = widget.NewButton("Use in a batch", c.use)
+	r.use.Importance = widget.HighImportance
+	r.change = widget.NewButton("Change a value…", c.openForm)
+	r.told = look.Small("")
+	r.work = widget.NewButton("Work it through", openBatch)
+	r.parts = look.Column(16)
+
+	head := look.Column(4, r.crop, r.what)
+	buttons := look.Column(6, look.Columns(8, []float32{1, 1}, r.use, r.change), r.told, container.NewHBox(r.work))
+	body := look.Column(14, look.Column(3, r.minutes, r.clock, r.source), r.parts)
+	r.scroll = container.NewVScroll(look.Inset(14, 10, body))
+	top := look.Column(0, look.Inset(14, 10, look.Column(10, head, buttons)), look.Hairline())
+	r.content = container.NewBorder(top, nil, nil, nil, r.scroll)
+	r.quiet()
+	return r
+}
+
+func (r *record) quiet() { r.say("") }
+
+// say puts a sentence under the buttons.
+func (r *record) say(text string) {
+	r.told.SetText(text)
+	look.Show(r.told, text != "")
+	r.work.Hide()
+	r.content.Refresh()
+}
+
+// added says that a batch was added and offers to open it.
+func (r *record) added(text string) {
+	r.say(text)
+	r.work.Show()
+	r.content.Refresh()
+}
+
+// show shows the record of a treatment.
+func (r *record) show(id string) {
+	table := r.crops.session.Table()
+	if id == r.shown && table == r.shownTable {
+		return
+	}
+	t, ok := table.Treatment(id)
+	look.Show(r.content, ok)
+	if !ok {
+		return
+	}
+	if id != r.shown {
+		r.quiet()
+		r.scroll.ScrollToTop()
+	}
+	r.shown, r.shownTable = id, table
+	crop, _ := table.Crop(t.Crop)
+	r.crop.SetText(crop.Name)
+	r.what.SetText(look.Sentence(joined(" · ", joined(", ", t.Cut, t.Grade, t.Size), session.MethodName(t.Method))))
+	r.minutes.SetFigure(published(t))
+	_, minutes := t.Changed[reference.FieldMinutes]
+	_, words := t.Changed[reference.FieldWords]
+	r.minutes.SetEdited(minutes || words)
+	r.clock.SetText("The clock starts " + t.ClockStart.Says() + ".")
+	if t.ClockStart == reference.NoClock {
+		r.clock.SetText("No clock: go by the words.")
+	}
+	source := sourceText(table, t.Source, t.Standing)
+	if t.SourceClock != "" && t.SourceClock != t.ClockStart {
+		source += "\nThis page starts the clock " + t.SourceClock.Says() + "; the table starts it later, which never shortens the minutes."
+	}
+	r.source.SetText(source)
+	r.parts.Objects = parts(r, table, crop, t)
+	r.parts.Refresh()
+	r.content.Refresh()
+}
+
+// published are the minutes or words of the table as a figure.
+func published(t reference.Treatment) measure.Figure {
+	f := measure.Figure{
+		ID: "published-minutes", Label: "As published, for low altitude", Basis: measure.Tabled, Source: t.Source,
+		Value: t.Minutes, High: t.MinutesHigh, Unit: "min", Words: t.Words,
+	}
+	if t.Minutes == 0 {
+		f.Label, f.Text, f.Working = "Treatment", t.Words, "no minutes are published"
+		return f
+	}
+	f.Text = measure.MinutesRange(t.Minutes, t.MinutesHigh)
+	f.Also = t.Words
+	f.Working = f.Text + " as published; a batch adds the step for altitude"
+	if e, ok := t.Changed[reference.FieldMinutes]; ok {
+		f.Label = "Entered here, for low altitude"
+		f.Working = f.Text + " entered here instead of " + fieldWords(reference.FieldMinutes, e.Old) + "; a batch adds the step for altitude"
+	}
+	return f
+}
+
+// sourceText names a source in full: title, publisher, edition, address and
+// how the value came into the table.
+func sourceText(table *reference.Table, id string, standing reference.Standing) string {
+	if id == reference.EnteredHereSource {
+		return "Source: entered here, not published. The value as shipped stands under “Also published”."
+	}
+	text := "Source: " + sourceName(table, id)
+	if s, ok := table.Source(id); ok && s.Address != "" {
+		text += "\n" + s.Address
+	}
+	return text + "\n" + look.Sentence(standingWords(standing)) + "."
+}
+
+// sourceName is publisher, title and edition.
+func sourceName(table *reference.Table, id string) string {
+	s, ok := table.Source(id)
+	if !ok {
+		return id
+	}
+	return joined(", ", s.Publisher, s.Title, s.Edition)
+}

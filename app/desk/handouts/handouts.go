@@ -1,0 +1,177 @@
+// Package handouts is the handouts area of the window: which sheets go into
+// the workbook, on which paper, and where it is written.
+package handouts
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/widget"
+
+	"example.org/kettleside/app/desk/look"
+	"example.org/kettleside/app/desk/session"
+	"example.org/kettleside/exports"
+)
+
+// Host is what the area needs of the window program.
+type Host interface {
+	// SaveFile asks where to write and calls then with the path.
+	SaveFile(title, folder, name, extension string, then func(path string))
+	// Show opens a file or a folder in whatever the system opens it with.
+	Show(path string) error
+	// Folder is where files were written last.
+	Folder() string
+	// Paper is the paper chosen last; SetPaper keeps another.
+	Paper() exports.Paper
+	SetPaper(p exports.Paper)
+	// Canvas is that of the window.
+	Canvas() fyne.Canvas
+}
+
+// extension is that of a workbook.
+const extension = ".xlsx"
+
+// Area is the handouts area.
+type Area struct {
+	session *session.Session
+	host    Host
+
+	checks    []*widget.Check
+	paper     *widget.RadioGroup
+	whole     *widget.Check // every treatment of the class's crops
+	grid      *widget.Select
+	gridBox   *fyne.Container
+	export    *widget.Button
+	hint      *look.Text
+	progress  *widget.ProgressBarInfinite
+	outcome   *outcome
+	summary   *summary
+	content   fyne.CanvasObject
+	filling   bool
+	exporting bool
+	away      func(work func()) // runs work outside the thread of the window
+}
+
+// does says what each sheet is for; a sheet without words here shows its
+// title only.
+var does = map[string]string{
+	exports.CoverSheet:      "Place, people, tasks, shopping and totals: the page for whoever runs the class.",
+	exports.TreatmentsSheet: "Each treatment with its minutes, when the clock starts, chilling, headspace and source.",
+	exports.BatchSheet:      "Each batch worked through for one station, with the working of every figure.",
+	exports.OwnNumbersSheet: "Participants type their own pounds, kettle and altitude; the sheet works it out again.",
+	exports.LabelsSheet:     "Labels for the packs: food, day, amount, best by, and how to use it.",
+}
+
+// New makes the area for a session.
+func New(s *session.Session, h Host) *Area {
+	a := &Area{session: s, host: h, away: func(work func()) { go work() }}
+	a.outcome = newOutcome(h)
+	a.summary = newSummary(s)
+	left := look.Column(20, a.sheets(), a.printing())
+	right := look.Column(22, a.summary.box, a.outcome.box)
+	page := look.Fold(780, 44, []float32{1.25, 1}, left, right)
+	a.content = look.Frame(nil, a.exporter(), nil, nil, container.NewVScroll(look.Inset(28, 18, page)))
+	s.Subscribe(a.Refresh)
+	a.Refresh()
+	return a
+}
+
+// Content is the area as one object.
+func (a *Area) Content() fyne.CanvasObject { return a.content }
+
+// Refresh shows what the class would print.
+func (a *Area) Refresh() {
+	a.summary.show()
+	a.settle()
+}
+
+// sheets are the boxes to tick, each with what the sheet is for.
+func (a *Area) sheets() fyne.CanvasObject {
+	column := look.Column(0)
+	for _, s := range exports.Sheets {
+		check := widget.NewCheck(s.Title, func(bool) { a.settle() })
+		check.Checked = true
+		a.checks = append(a.checks, check)
+		column.Add(look.Column(-6, check, look.Inset(32, 0, look.Small(does[s.ID]))))
+	}
+	return look.Section("Sheets", column)
+}
+
+func (a *Area) printing() fyne.CanvasObject {
+	a.paper = widget.NewRadioGroup([]string{"Letter", "A4"}, func(string) { a.paperChosen() })
+	a.paper.Horizontal, a.paper.Required = true, true
+	a.grid = widget.NewSelect(nil, nil)
+	a.gridBox = look.Labelled("Labels on", look.Boxed(a.grid))
+	a.whole = widget.NewCheck("List every treatment of the class's crops", nil)
+	a.filling = true
+	a.paper.SetSelected(map[exports.Paper]string{exports.A4: "A4"}[a.host.Paper()])
+	if a.paper.Selected == "" {
+		a.paper.SetSelected("Letter")
+	}
+	a.filling = false
+	a.showGrids()
+	return look.Section("Printing", look.Columns(24, []float32{1, 1.3}, look.Labelled("Paper", a.paper), a.gridBox), a.whole)
+}
+
+func (a *Area) chosenPaper() exports.Paper {
+	if a.paper.Selected == "A4" {
+		return exports.A4
+	}
+	return exports.Letter
+}
+
+func (a *Area) paperChosen() {
+	if a.filling {
+		return
+	}
+	a.host.SetPaper(a.chosenPaper())
+	a.showGrids()
+}
+
+// showGrids offers the label sheets of the chosen paper.
+func (a *Area) showGrids() {
+	a.grid.Options = nil
+	for _, g := range exports.Grids() {
+		if g.Paper == a.chosenPaper() {
+			a.grid.Options = append(a.grid.Options, g.Name())
+		}
+	}
+	a.grid.Selected = ""
+	if len(a.grid.Options) > 0 {
+		a.grid.Selected = a.grid.Options[0]
+	}
+	a.grid.Refresh()
+}
+
+func (a *Area) exporter() fyne.CanvasObject {
+	a.export = widget.NewButton("Export workbook…", a.chooseAndExport)
+	a.export.Importance = widget.HighImportance
+	a.hint = look.Small("")
+	a.progress = widget.NewProgressBarInfinite()
+	a.progress.Stop()
+	a.progress.Hide()
+	says := look.Column(4, a.hint, a.progress)
+	return look.Column(0, look.Hairline(), look.Inset(28, 12, container.NewBorder(nil, nil, a.export, nil, look.Inset(16, 8, says))))
+}
+
+// settle says whether something can be exported.
+func (a *Area) settle() {
+	if a.export == nil {
+		return
+	}
+	ticked := len(a.options().Sheets)
+	empty := len(a.session.Worked().Batches) == 0
+	hint := "One workbook with a sheet for each. It opens in any spreadsheet program and prints as it stands."
+	switch {
+	case ticked == 0:
+		hint = "Tick at least one sheet."
+	case empty:
+		hint = "The class has no batches yet, so there is nothing to print. Add one in the class area."
+	}
+	a.hint.SetText(hint)
+	if ticked == 0 || empty || a.exporting {
+		a.export.Disable()
+	} else {
+		a.export.Enable()
+	}
+	look.Show(a.gridBox, a.checks[len(a.checks)-1].Checked)
+}

@@ -1,0 +1,176 @@
+package look
+
+import (
+	"fmt"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/widget"
+
+	"example.org/kettleside/app/measure"
+)
+
+// Findings lists what the engine wants a person to know: a shape and a word
+// for how much it weighs, the sentence, and what to do.
+type Findings struct {
+	widget.BaseWidget
+	// Empty is said where there is nothing to list; "" leaves the list empty.
+	Empty string
+
+	list  []measure.Finding
+	lines *fyne.Container
+}
+
+// NewFindings makes a list.
+func NewFindings(empty string, findings []measure.Finding) *Findings {
+	f := &Findings{Empty: empty, lines: Column(10)}
+	f.ExtendBaseWidget(f)
+	f.SetFindings(findings)
+	return f
+}
+
+// SetFindings shows other findings, the weightiest first.
+func (f *Findings) SetFindings(findings []measure.Finding) {
+	f.list = nil
+	for _, s := range []measure.Severity{measure.Stop, measure.Mind, measure.Note} {
+		for _, one := range findings {
+			if one.Severity == s {
+				f.list = append(f.list, one)
+			}
+		}
+	}
+	f.lines.Objects = nil
+	for _, one := range f.list {
+		f.lines.Objects = append(f.lines.Objects, findingLine(one))
+	}
+	if len(f.list) == 0 && f.Empty != "" {
+		f.lines.Objects = append(f.lines.Objects, Small(f.Empty))
+	}
+	f.lines.Refresh()
+	f.Refresh()
+}
+
+// List is what is shown, in its order.
+func (f *Findings) List() []measure.Finding { return f.list }
+
+// CreateRenderer is for the toolkit.
+func (f *Findings) CreateRenderer() fyne.WidgetRenderer { return widget.NewSimpleRenderer(f.lines) }
+
+// SeverityWord is how a severity is called.
+func SeverityWord(s measure.Severity) string {
+	switch s {
+	case measure.Stop:
+		return "Stop"
+	case measure.Mind:
+		return "Mind"
+	default:
+		return "Note"
+	}
+}
+
+// SeverityInk is the colour of a severity.
+func SeverityInk(s measure.Severity) fyne.ThemeColorName {
+	switch s {
+	case measure.Stop:
+		return Stop
+	case measure.Mind:
+		return Mind
+	default:
+		return Note
+	}
+}
+
+func findingLine(f measure.Finding) fyne.CanvasObject {
+	word := NewText(SeverityWord(f.Severity), SizeSmall, SeverityInk(f.Severity), fyne.TextStyle{Bold: true})
+	says := NewText(f.Says, SizeText, Ink, fyne.TextStyle{}).Wrapped()
+	lines := []fyne.CanvasObject{word, says}
+	if f.Do != "" {
+		lines = append(lines, NewText(f.Do, SizeText, InkSoft, fyne.TextStyle{}).Wrapped())
+	}
+	return Marked(IconSeverity(f.Severity), Column(1, lines...))
+}
+
+// Marked sets an icon in the margin beside content that wraps.
+func Marked(icon fyne.Resource, content fyne.CanvasObject) *fyne.Container {
+	return container.New(&margin{20, 10}, Icon(icon, 20), content)
+}
+
+// margin sets the first object in a margin to the left of the second.
+type margin struct{ width, gap float32 }
+
+func (m *margin) Layout(objects []fyne.CanvasObject, size fyne.Size) {
+	width, gap := m.width*Current().Scale, m.gap*Current().Scale
+	objects[0].Move(fyne.Position{})
+	objects[0].Resize(fyne.NewSquareSize(width))
+	rest := size.Width - width - gap
+	objects[1].Move(fyne.NewPos(width+gap, 0))
+	objects[1].Resize(fyne.NewSize(rest, heightAt(objects[1], rest)))
+}
+
+func (m *margin) MinSize(objects []fyne.CanvasObject) fyne.Size {
+	width, gap := m.width*Current().Scale, m.gap*Current().Scale
+	least := objects[1].MinSize()
+	return fyne.NewSize(least.Width+width+gap, max(least.Height, width))
+}
+
+// CountFindings is "1 stop, 2 to mind", or "" where there is neither.
+func CountFindings(findings []measure.Finding) string {
+	stops, minds := 0, 0
+	for _, f := range findings {
+		switch f.Severity {
+		case measure.Stop:
+			stops++
+		case measure.Mind:
+			minds++
+		}
+	}
+	switch {
+	case stops > 0 && minds > 0:
+		return fmt.Sprintf("%d stop, %d to mind", stops, minds)
+	case stops > 0:
+		return fmt.Sprintf("%d stop", stops)
+	case minds > 0:
+		return fmt.Sprintf("%d to mind", minds)
+	}
+	return ""
+}
+
+// Caution is a strip with something that always applies.
+type Caution struct {
+	widget.BaseWidget
+	text *Text
+	bar  *canvas.Rectangle
+}
+
+// NewCaution makes a caution strip.
+func NewCaution(text string) *Caution {
+	c := &Caution{text: NewText(text, SizeText, Ink, fyne.TextStyle{}).Wrapped(), bar: canvas.NewRectangle(Color(Heat))}
+	c.ExtendBaseWidget(c)
+	return c
+}
+
+// SetText changes the words.
+func (c *Caution) SetText(text string) { c.text.SetText(text) }
+
+// CreateRenderer is for the toolkit.
+func (c *Caution) CreateRenderer() fyne.WidgetRenderer {
+	c.bar.SetMinSize(fyne.NewSize(4, 1))
+	content := container.New(&barLeft{}, c.bar, Marked(IconCaution(), c.text))
+	return &painted{WidgetRenderer: widget.NewSimpleRenderer(content), repaint: func() { c.bar.FillColor = Color(Heat) }}
+}
+
+// barLeft stands a bar at the left of content, as high as the content.
+type barLeft struct{}
+
+func (barLeft) Layout(objects []fyne.CanvasObject, size fyne.Size) {
+	objects[0].Move(fyne.Position{})
+	objects[0].Resize(fyne.NewSize(4, size.Height))
+	objects[1].Move(fyne.NewPos(14, 4))
+	rest := size.Width - 14
+	objects[1].Resize(fyne.NewSize(rest, heightAt(objects[1], rest)))
+}
+
+func (barLeft) MinSize(objects []fyne.CanvasObject) fyne.Size {
+	return objects[1].MinSize().AddWidthHeight(14, 8)
+}

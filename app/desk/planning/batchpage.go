@@ -1,0 +1,169 @@
+package planning
+
+import (
+	"strings"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/widget"
+
+	"example.org/kettleside/app/batch"
+	"example.org/kettleside/app/class"
+	"example.org/kettleside/app/desk/look"
+	"example.org/kettleside/app/desk/session"
+	"example.org/kettleside/app/measure"
+	"example.org/kettleside/reference"
+)
+
+// batchPage holds the batch that is selected.
+type batchPage struct {
+	area               *Area
+	name               *look.Field
+	treatment, does    *look.Text
+	edited             fyne.CanvasObject
+	prepared, stations *look.Field
+	kettle             *widget.Select
+	container, size    *choice
+	mouth              *choice
+	mouthBox           fyne.CanvasObject
+	tray               *widget.Check
+	count              *look.Field
+	findings           *look.Findings
+	look               *widget.Button
+	box                fyne.CanvasObject
+	filling            bool
+	shownBatch         int
+}
+
+const noKettle = "None chosen"
+
+func newBatchPage(a *Area) *batchPage {
+	p := &batchPage{area: a}
+	p.name = a.text("Name of the batch", "", func(c *class.Class, text string) { p.of(c).Name = text })
+	p.treatment = look.NewText("", look.SizeText, look.Ink, fyne.TextStyle{Bold: true}).Wrapped()
+	p.does = look.Small("")
+	p.edited = look.NewText("This treatment holds a value that you edited.", look.SizeSmall, look.Edited, fyne.TextStyle{})
+	choose := widget.NewButton("Choose…", p.chooseTreatment)
+	p.prepared = amount(a, "Prepared, one station", "trimmed, such as 3 lb", class.PreparedLimits, measure.Pound, measure.Kilogram,
+		func(c *class.Class, q measure.Mass) { p.of(c).Prepared = q })
+	p.stations = a.count("Stations", "that work this batch", class.StationCounts, func(c *class.Class, n int) { p.of(c).Stations = n })
+	p.kettle = widget.NewSelect(nil, p.setKettle)
+	p.container = newChoice(func(v string) { p.pack(func(k *batch.Packing) { k.Container = batch.Container(v) }) },
+		option{string(batch.Bag), "Bag"}, option{string(batch.Box), "Box"}, option{string(batch.Jar), "Jar"})
+	p.size = newChoice(func(v string) { p.pack(func(k *batch.Packing) { k.Size = batch.Size(v) }) },
+		option{string(batch.Pint), "Pint"}, option{string(batch.Quart), "Quart"})
+	p.mouth = newChoice(func(v string) { p.pack(func(k *batch.Packing) { k.Mouth = reference.Mouth(v) }) },
+		option{string(reference.WideMouth), "Wide"}, option{string(reference.NarrowMouth), "Narrow"})
+	p.mouthBox = look.Labelled("Mouth", p.mouth.group)
+	p.tray = widget.NewCheck("Frozen loose on a tray first", p.setTray)
+	p.count = a.count("Packs from one station", "0: as many as it gives", class.PackCounts, func(c *class.Class, n int) { p.of(c).Pack.Count = n })
+	p.findings = look.NewFindings("Nothing to mind in this batch.", nil)
+	p.look = widget.NewButton("See it worked through", func() { a.OpenBatch() })
+	p.look.Importance = widget.HighImportance
+	treatment := look.Column(2, look.Label("Treatment"), container.NewBorder(nil, nil, nil, look.AtTop(choose), look.Column(0, p.treatment, p.does, p.edited)))
+	p.box = look.Column(22,
+		look.Section("Batch", p.name, treatment,
+			look.Row(p.prepared, p.stations), look.Row(look.Labelled("Kettle", look.Boxed(p.kettle)), look.Column(0))),
+		look.Section("Packs",
+			look.Columns(16, []float32{1.2, 1}, look.Labelled("Container", p.container.group), look.Labelled("Size", p.size.group)),
+			p.mouthBox, p.tray, look.Columns(16, []float32{1, 1}, p.count, look.Column(0))),
+		look.Section("To mind", p.findings, container.NewHBox(p.look)))
+	return p
+}
+
+func (p *batchPage) id() string                { return "batch" }
+func (p *batchPage) object() fyne.CanvasObject { return p.box }
+
+// of is the batch on view in a class that is being changed.
+func (p *batchPage) of(c *class.Class) *class.Batch {
+	if p.shownBatch < len(c.Batches) {
+		return &c.Batches[p.shownBatch]
+	}
+	return &class.Batch{} // gone in the meantime: nothing changes
+}
+
+func (p *batchPage) pack(change func(*batch.Packing)) {
+	p.area.change("Packing", func(c *class.Class) { change(&p.of(c).Pack) })
+}
+
+func (p *batchPage) setKettle(name string) {
+	if p.filling {
+		return
+	}
+	if name == noKettle {
+		name = ""
+	}
+	p.area.change("Kettle", func(c *class.Class) { p.of(c).Kettle = name })
+}
+
+func (p *batchPage) setTray(tray bool) {
+	if !p.filling {
+		p.pack(func(k *batch.Packing) { k.Tray = tray })
+	}
+}
+
+func (p *batchPage) chooseTreatment() {
+	look.CommitFocused(p.area.window.Canvas())
+	b, _ := p.area.session.SelectedBatch()
+	look.ShowChoice(p.area.window, "Which treatment?", p.area.treatments(), b.Batch.Treatment, func(id string) {
+		p.area.change("Treatment", func(c *class.Class) { p.of(c).Treatment = id })
+	})
+}
+
+func (p *batchPage) show(c class.Class) {
+	b, ok := p.area.session.SelectedBatch()
+	if !ok {
+		return
+	}
+	p.filling = true
+	defer func() { p.filling = false }()
+	if i := p.area.session.Selected(); i != p.shownBatch {
+		p.shownBatch = i
+		for _, f := range []*look.Field{p.name, p.prepared, p.stations, p.count} {
+			f.Restore() // what was refused belongs to the batch before
+		}
+	}
+	p.name.SetValue(b.Batch.Name)
+	p.showTreatment(b)
+	p.prepared.SetValue(b.Batch.Prepared.String())
+	p.stations.SetValue(whole(b.Batch.Stations))
+	p.showKettles(c, b.Batch.Kettle)
+	p.container.show(string(b.Batch.Pack.Container))
+	p.size.show(string(b.Batch.Pack.Size))
+	p.mouth.show(string(b.Batch.Pack.Mouth))
+	look.Show(p.mouthBox, b.Batch.Pack.Container != batch.Bag)
+	p.tray.SetChecked(b.Batch.Pack.Tray)
+	p.count.SetValue(whole(b.Batch.Pack.Count))
+	p.findings.SetFindings(b.Findings)
+	look.Show(p.look, p.area.OpenBatch != nil)
+	p.box.Refresh()
+}
+
+func (p *batchPage) showTreatment(b class.BatchWorked) {
+	if !b.Known {
+		p.treatment.SetText(b.Batch.Treatment)
+		p.does.SetText("The crop table does not have this treatment.")
+		p.edited.Hide()
+		return
+	}
+	p.treatment.SetText(p.area.session.TreatmentName(b.Treatment))
+	does := look.Sentence(session.TreatmentDoes(b.Treatment))
+	if source := p.area.session.SourceOf(b.Treatment); source != "" {
+		does = strings.TrimSuffix(does, ".") + ". " + source + "."
+	}
+	p.does.SetText(does)
+	look.Show(p.edited, len(b.Treatment.Changed) > 0)
+}
+
+func (p *batchPage) showKettles(c class.Class, chosen string) {
+	names := []string{noKettle}
+	for _, k := range c.Kit.Kettles {
+		names = append(names, k.Name)
+	}
+	p.kettle.Options = names
+	if chosen == "" {
+		chosen = noKettle
+	}
+	p.kettle.Selected = chosen
+	p.kettle.Refresh()
+}

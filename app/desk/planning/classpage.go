@@ -1,0 +1,89 @@
+package planning
+
+import (
+	"strings"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/widget"
+
+	"example.org/kettleside/app/class"
+	"example.org/kettleside/app/desk/look"
+	"example.org/kettleside/app/measure"
+)
+
+// classPage holds title, date, units and notes.
+type classPage struct {
+	area        *Area
+	title, date *look.Field
+	notes       *look.Field
+	units       *choice
+	edition     *look.Text
+	adopt       *widget.Button
+	box         fyne.CanvasObject
+}
+
+func newClassPage(a *Area) *classPage {
+	p := &classPage{area: a}
+	p.title = a.text("Title", "", func(c *class.Class, text string) { c.Title = text })
+	p.date = look.NewField("Date", "year-month-day, such as 2027-06-12", func(typed string) error {
+		return a.change("Date", func(c *class.Class) { c.Date = strings.TrimSpace(typed) })
+	})
+	p.units = newChoice(func(units string) {
+		a.change("Units", func(c *class.Class) { c.Units = measure.System(units) })
+	}, option{string(measure.US), "Pounds, gallons, °F"}, option{string(measure.Metric), "Kilograms, litres, °C"})
+	p.notes = look.NewNotes("Notes for yourself", "", func(typed string) error {
+		return a.change("Notes", func(c *class.Class) { c.Notes = typed })
+	})
+	p.edition = look.Small("")
+	p.adopt = widget.NewButton("Plan with the present table", func() {
+		a.change("Table edition", func(c *class.Class) { c.Edition = a.session.Table().Edition })
+	})
+	p.box = look.Column(18, look.Section("Class",
+		p.title, look.Columns(16, []float32{1, 1}, p.date, look.Column(0)),
+		look.Labelled("Figures in", p.units.group),
+		p.notes,
+		look.Labelled("Planned with", p.edition), container.NewHBox(p.adopt)))
+	return p
+}
+
+func (p *classPage) id() string                { return "class" }
+func (p *classPage) object() fyne.CanvasObject { return p.box }
+
+func (p *classPage) show(c class.Class) {
+	p.title.SetValue(c.Title)
+	p.date.SetValue(c.Date)
+	p.units.show(string(c.Units))
+	p.notes.SetValue(c.Notes)
+	p.edition.SetText(orMissing(c.Edition, "no table named"))
+	look.Show(p.adopt, c.Edition != p.area.session.Table().Edition)
+}
+
+// placePage holds where the class is held.
+type placePage struct {
+	name, altitude, tap, freezer *look.Field
+	box                          fyne.CanvasObject
+}
+
+func newPlacePage(a *Area) *placePage {
+	p := &placePage{}
+	p.name = a.text("Name of the place", "", func(c *class.Class, text string) { c.Place.Name = text })
+	p.altitude = amount(a, "Altitude", "such as 640 ft or 200 m; left empty it counts as low", class.AltitudeLimits, measure.Foot, measure.Metre,
+		func(c *class.Class, q measure.Length) { c.Place.Altitude = q })
+	p.tap = amount(a, "Tap water", "such as 66 °F or 19 °C", class.TapLimits, measure.Fahrenheit, measure.Celsius,
+		func(c *class.Class, q measure.Temperature) { c.Place.Tap = q })
+	p.freezer = amount(a, "Freezer", "its capacity, such as 14 cu ft or 400 L", class.FreezerLimits, measure.CubicFoot, measure.Litre,
+		func(c *class.Class, q measure.Volume) { c.Place.Freezer = q })
+	p.box = look.Section("Place", p.name, look.Row(p.altitude, p.tap), look.Columns(16, []float32{1, 1}, p.freezer, look.Column(0)))
+	return p
+}
+
+func (p *placePage) id() string                { return "place" }
+func (p *placePage) object() fyne.CanvasObject { return p.box }
+
+func (p *placePage) show(c class.Class) {
+	p.name.SetValue(c.Place.Name)
+	p.altitude.SetValue(c.Place.Altitude.String())
+	p.tap.SetValue(c.Place.Tap.String())
+	p.freezer.SetValue(c.Place.Freezer.String())
+}

@@ -1,0 +1,106 @@
+package planning
+
+import (
+	"strconv"
+	"strings"
+
+	"fyne.io/fyne/v2/widget"
+
+	"example.org/kettleside/app/class"
+	"example.org/kettleside/app/desk/look"
+	"example.org/kettleside/app/measure"
+)
+
+// text makes a field for a text of the class.
+func (a *Area) text(label, hint string, set func(c *class.Class, text string)) *look.Field {
+	return look.NewField(label, hint, func(typed string) error {
+		return a.change(label, func(c *class.Class) { set(c, strings.TrimSpace(typed)) })
+	})
+}
+
+// changeName is how a change is called in the Edit menu.
+func changeName(label string) string {
+	if label == "" {
+		return "Entry"
+	}
+	return label
+}
+
+// count makes a field for a whole number of the class.
+func (a *Area) count(label, hint string, allowed class.Counts, set func(c *class.Class, n int)) *look.Field {
+	return look.NewField(label, hint, func(typed string) error {
+		n, err := allowed.Enter("", typed)
+		if err != nil {
+			return err
+		}
+		return a.change(changeName(label), func(c *class.Class) { set(c, n) })
+	})
+}
+
+// amount makes a field for an amount of the class. A bare number is in the
+// unit for the class's system; an empty field is an amount that is not given.
+func amount[D measure.Dimension](a *Area, label, hint string, allowed measure.Limits[D], us, metric *measure.Unit[D], set func(c *class.Class, q measure.Of[D])) *look.Field {
+	return look.NewQuantity(label, hint, func(typed string) error {
+		var q measure.Of[D]
+		if strings.TrimSpace(typed) != "" {
+			unit := us
+			if a.session.Class().Units == measure.Metric {
+				unit = metric
+			}
+			var err error
+			if q, err = allowed.Enter("", typed, unit); err != nil {
+				return err
+			}
+		}
+		return a.change(changeName(label), func(c *class.Class) { set(c, q) })
+	})
+}
+
+// option is one of a few values, with its words.
+type option struct{ value, words string }
+
+// choice is a row of options of which one holds.
+type choice struct {
+	group   *widget.RadioGroup
+	options []option
+	filling bool
+}
+
+// newChoice makes the row; set is called only where a person picks another.
+func newChoice(set func(value string), options ...option) *choice {
+	c := &choice{options: options}
+	words := make([]string, len(options))
+	for i, o := range options {
+		words[i] = o.words
+	}
+	c.group = widget.NewRadioGroup(words, func(picked string) {
+		if !c.filling {
+			set(c.value(picked))
+		}
+	})
+	c.group.Horizontal, c.group.Required = true, true
+	return c
+}
+
+func (c *choice) value(words string) string {
+	for _, o := range c.options {
+		if o.words == words {
+			return o.value
+		}
+	}
+	return ""
+}
+
+// show marks the option that holds, without calling set.
+func (c *choice) show(value string) {
+	c.filling = true
+	defer func() { c.filling = false }()
+	for _, o := range c.options {
+		if o.value == value {
+			c.group.SetSelected(o.words)
+		}
+	}
+}
+
+// whole prints a whole number for a field.
+func whole(n int) string { return strconv.Itoa(n) }

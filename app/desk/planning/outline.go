@@ -1,0 +1,188 @@
+package planning
+
+import (
+	"fmt"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/widget"
+
+	"example.org/kettleside/app/class"
+	"example.org/kettleside/app/desk/look"
+	"example.org/kettleside/app/desk/session"
+	"example.org/kettleside/app/measure"
+)
+
+// outline is the list of pages at the left: the settings of the class, then
+// its batches.
+type outline struct {
+	area    *Area
+	fixed   []*look.Line
+	batches *fyne.Container
+	lines   []*look.Line
+	none    *look.Text
+	tools   []*widget.Button // that need a batch
+	box     fyne.CanvasObject
+}
+
+func newOutline(a *Area) *outline {
+	o := &outline{area: a, batches: look.Column(0), none: look.Small("No batches yet. Add one to see what it takes.")}
+	settings := look.Column(0)
+	for _, p := range a.pages {
+		if p.id() == "batch" {
+			continue
+		}
+		line := look.NewLine(func() { a.OpenPage(p.id()) })
+		o.fixed = append(o.fixed, line)
+		settings.Add(line)
+	}
+	add := widget.NewButtonWithIcon("Add batch", look.IconAdd(), a.AddBatch)
+	o.tools = []*widget.Button{
+		tool(look.IconUp(), func() { a.session.MoveBatch(a.session.Selected(), -1) }),
+		tool(look.IconDown(), func() { a.session.MoveBatch(a.session.Selected(), 1) }),
+		tool(look.IconCopy(), func() { a.session.DuplicateBatch(a.session.Selected()) }),
+		tool(look.IconRemove(), func() { a.session.RemoveBatch(a.session.Selected()) }),
+	}
+	tools := container.NewHBox()
+	for _, t := range o.tools {
+		tools.Add(t)
+	}
+	heading := look.Inset(20, 6, look.NewText("Batches", look.SizeSmall, look.InkSoft, fyne.TextStyle{Bold: true}))
+	list := container.NewVScroll(look.Column(0, look.Inset(0, 6, settings), look.Inset(20, 2, look.Hairline()), heading, o.batches, look.Inset(20, 0, o.none)))
+	foot := look.Inset(16, 10, look.Column(6, add, tools))
+	o.box = look.Frame(nil, foot, nil, look.Upright(), list)
+	return o
+}
+
+func tool(icon fyne.Resource, do func()) *widget.Button {
+	b := widget.NewButtonWithIcon("", icon, do)
+	b.Importance = widget.LowImportance
+	return b
+}
+
+func (o *outline) object() fyne.CanvasObject { return o.box }
+
+func (o *outline) show(c class.Class) {
+	details := []string{
+		dateOf(c), orMissing(c.Place.Name, "no place yet"),
+		fmt.Sprintf("%d people, %s", c.People.Headcount, counted(int(o.area.session.Worked().Totals.Stations.Value), "station")),
+		fmt.Sprintf("%s, %s", counted(kettles(c), "kettle"), counted(c.Kit.Burners, "burner")),
+	}
+	for i, name := range []string{"Class", "Place", "People", "Kit"} {
+		o.fixed[i].SetText(name, details[i])
+	}
+	for len(o.lines) < len(c.Batches) {
+		i := len(o.lines)
+		line := look.NewLine(func() { o.area.openBatch(i) })
+		o.lines = append(o.lines, line)
+		o.batches.Add(line)
+	}
+	for i, line := range o.lines {
+		if i >= len(c.Batches) {
+			line.Hide()
+			continue
+		}
+		line.SetText(orMissing(c.Batches[i].Name, "Batch without a name"), o.batchDetail(i))
+		line.SetIcon(o.trouble(i))
+		line.Show()
+	}
+	look.Show(o.none, len(c.Batches) == 0)
+	o.batches.Refresh()
+	o.mark()
+}
+
+// mark marks the line of the page on view.
+func (o *outline) mark() {
+	if o == nil {
+		return
+	}
+	for i, line := range o.fixed {
+		line.SetChosen(o.area.pages[i].id() == o.area.shown)
+	}
+	batch := o.area.shown == "batch"
+	for i, line := range o.lines {
+		line.SetChosen(batch && i == o.area.session.Selected())
+	}
+	for _, t := range o.tools {
+		if batch {
+			t.Enable()
+		} else {
+			t.Disable()
+		}
+	}
+}
+
+// batchDetail is "3 lb × 4 stations".
+func (o *outline) batchDetail(i int) string {
+	b := o.area.session.Class().Batches[i]
+	return fmt.Sprintf("%s × %s", orMissing(b.Prepared.String(), "no weight"), counted(b.Stations, "station"))
+}
+
+// trouble is the shape of the weightiest finding of a batch, nil where there
+// is nothing to mind.
+func (o *outline) trouble(i int) fyne.Resource {
+	worst := measure.Note
+	for _, f := range o.area.session.Worked().Batches[i].Findings {
+		switch f.Severity {
+		case measure.Stop:
+			return look.IconSeverity(measure.Stop)
+		case measure.Mind:
+			worst = measure.Mind
+		}
+	}
+	if worst == measure.Mind {
+		return look.IconSeverity(measure.Mind)
+	}
+	return nil
+}
+
+// AddBatch asks for a treatment and adds a batch with it.
+func (a *Area) AddBatch() {
+	look.CommitFocused(a.window.Canvas())
+	look.ShowChoice(a.window, "Which treatment?", a.treatments(), "", func(id string) {
+		if err := a.session.AddBatch(id); err == nil {
+			a.OpenPage("batch")
+		}
+	})
+}
+
+// treatments are all treatments of the table as choices.
+func (a *Area) treatments() []look.Choice {
+	var list []look.Choice
+	for _, t := range a.session.Table().Treatments {
+		detail := look.Sentence(session.TreatmentDoes(t))
+		if t.Size != "" {
+			detail += " · " + t.Size
+		}
+		if len(t.Changed) > 0 {
+			detail += " · edited"
+		}
+		list = append(list, look.Choice{ID: t.ID, Title: a.session.TreatmentName(t), Detail: detail})
+	}
+	return list
+}
+
+func dateOf(c class.Class) string { return orMissing(c.Date, "no date yet") }
+
+func orMissing(text, missing string) string {
+	if text == "" {
+		return missing
+	}
+	return text
+}
+
+func kettles(c class.Class) int {
+	n := 0
+	for _, k := range c.Kit.Kettles {
+		n += k.Count
+	}
+	return n
+}
+
+// counted is "1 kettle", "2 kettles".
+func counted(n int, noun string) string {
+	if n == 1 {
+		return "1 " + noun
+	}
+	return fmt.Sprintf("%d %ss", n, noun)
+}

@@ -1,0 +1,65 @@
+package planning
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/widget"
+
+	"example.org/kettleside/app/desk/look"
+)
+
+// rows are the entries of a list in the class, such as its kettles: one row of
+// fields for each, made when first needed and hidden when not.
+type rows struct {
+	box    *fyne.Container
+	make   func(i int) (row fyne.CanvasObject, fields []*look.Field)
+	fields [][]*look.Field
+}
+
+func newRows(makeRow func(i int) (fyne.CanvasObject, []*look.Field)) *rows {
+	return &rows{box: look.Column(8), make: makeRow}
+}
+
+// show shows n rows and fills the fields of each with values(i).
+func (r *rows) show(n int, values func(i int) []string) {
+	for len(r.fields) < n {
+		row, fields := r.make(len(r.fields))
+		r.fields = append(r.fields, fields)
+		r.box.Add(row)
+	}
+	for i, fields := range r.fields {
+		look.Show(r.box.Objects[i], i < n)
+		if i >= n {
+			for _, f := range fields {
+				f.Restore() // what was typed into a row that is gone
+			}
+			continue
+		}
+		for j, text := range values(i) {
+			fields[j].SetValue(text)
+		}
+	}
+	r.box.Refresh()
+}
+
+// onFirst is the label of a field in the first row; those below need none.
+func onFirst(i int, label string) string {
+	if i == 0 {
+		return label
+	}
+	return ""
+}
+
+// inLine sets a button in line with the entries of row i.
+func inLine(i int, b *widget.Button) fyne.CanvasObject {
+	if i == 0 {
+		return look.Lowered(b)
+	}
+	return look.AtTop(b)
+}
+
+// removeButton takes a row away.
+func removeButton(remove func()) *widget.Button {
+	b := widget.NewButtonWithIcon("", look.IconRemove(), remove)
+	b.Importance = widget.LowImportance
+	return b
+}

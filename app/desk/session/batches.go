@@ -1,0 +1,139 @@
+package session
+
+import (
+	"slices"
+	"strings"
+
+	"example.org/kettleside/app/batch"
+	"example.org/kettleside/app/class"
+	"example.org/kettleside/app/measure"
+	"example.org/kettleside/reference"
+)
+
+// AddBatch adds a batch with a treatment to the class and looks at it: one
+// pound prepared at every station, in the first kettle of the kit.
+func (s *Session) AddBatch(treatment string) error {
+	t, ok := s.table.Treatment(treatment)
+	if !ok {
+		return &measure.EntryError{Field: "Treatment", Typed: treatment, Problem: "is not in the crop table", Allowed: "a treatment of the table"}
+	}
+	crop, _ := s.table.Crop(t.Crop)
+	err := s.Change("Add "+crop.Name, func(c *class.Class) {
+		b := class.Batch{
+			Name: crop.Name, Treatment: t.ID, Prepared: measure.New(1, measure.Pound),
+			Stations: max(1, int(s.worked.Totals.Stations.Value)),
+			Pack:     batch.Packing{Container: batch.Bag, Size: batch.Pint, Mouth: reference.WideMouth, Tray: t.Pack == reference.TrayPack},
+		}
+		if c.Units == measure.Metric {
+			b.Prepared = measure.New(0.5, measure.Kilogram)
+		}
+		if len(c.Kit.Kettles) > 0 {
+			b.Kettle = c.Kit.Kettles[0].Name
+		}
+		c.Batches = append(c.Batches, b)
+	})
+	if err == nil {
+		s.Select(len(s.worked.Batches) - 1)
+	}
+	return err
+}
+
+// DuplicateBatch puts a copy of a batch behind it and looks at the copy.
+func (s *Session) DuplicateBatch(i int) error {
+	err := s.Change("Duplicate batch", func(c *class.Class) {
+		if i < len(c.Batches) {
+			c.Batches = slices.Insert(c.Batches, i+1, c.Batches[i])
+		}
+	})
+	if err == nil {
+		s.Select(i + 1)
+	}
+	return err
+}
+
+// MoveBatch moves a batch up (-1) or down (+1) in the order of the class.
+func (s *Session) MoveBatch(i, by int) error {
+	j := i + by
+	if n := len(s.worked.Batches); i >= n || j < 0 || j >= n {
+		return nil
+	}
+	err := s.Change("Move batch", func(c *class.Class) {
+		c.Batches[i], c.Batches[j] = c.Batches[j], c.Batches[i]
+	})
+	if err == nil {
+		s.Select(j)
+	}
+	return err
+}
+
+// RemoveBatch takes a batch out of the class.
+func (s *Session) RemoveBatch(i int) error {
+	return s.Change("Remove batch", func(c *class.Class) {
+		if i < len(c.Batches) {
+			c.Batches = slices.Delete(c.Batches, i, i+1)
+		}
+	})
+}
+
+// MethodName says a method in words.
+func MethodName(m reference.Method) string {
+	switch m {
+	case reference.WaterBlanch:
+		return "water blanch"
+	case reference.SteamBlanch:
+		return "steam blanch"
+	case reference.CookThrough:
+		return "cook"
+	default:
+		return "without heating"
+	}
+}
+
+// TreatmentName is a treatment in one line: "Snap beans, cut, water blanch".
+func (s *Session) TreatmentName(t reference.Treatment) string {
+	crop, ok := s.table.Crop(t.Crop)
+	if !ok {
+		crop.Name = t.Crop
+	}
+	parts := []string{crop.Name}
+	for _, p := range []string{t.Cut, t.Grade, MethodName(t.Method)} {
+		if p != "" {
+			parts = append(parts, p)
+		}
+	}
+	return strings.Join(parts, ", ")
+}
+
+// TreatmentDoes says what a treatment asks for: its minutes and when they
+// start, or its words.
+func TreatmentDoes(t reference.Treatment) string {
+	if t.Minutes == 0 {
+		return t.Words
+	}
+	text := measure.MinutesRange(t.Minutes, max(t.Minutes, t.MinutesHigh))
+	if t.ClockStart != reference.NoClock {
+		text += ", from " + clockEvent(t.ClockStart)
+	}
+	if t.Words != "" {
+		text += ", " + t.Words
+	}
+	return text
+}
+
+// SourceOf says where a treatment comes from, and how sure it is where nobody
+// read it on a page.
+func (s *Session) SourceOf(t reference.Treatment) string {
+	name := s.SourceName(t.Source)
+	if t.Standing != reference.Read && t.Standing != "" {
+		name += " · " + string(t.Standing)
+	}
+	return name
+}
+
+// clockEvent is the event that starts the minutes, as a noun.
+func clockEvent(start reference.ClockStart) string {
+	if start == reference.AtReturnToBoil {
+		return "the return to the boil"
+	}
+	return "when the lid goes on"
+}

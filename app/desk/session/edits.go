@@ -1,0 +1,92 @@
+package session
+
+import (
+	"errors"
+	"slices"
+
+	"example.org/kettleside/reference"
+)
+
+// Edits are the educator's changes to the crop table, as a copy. One that the
+// table cannot use (any more) is kept in the list and reported by Refused.
+func (s *Session) Edits() []reference.Edit { return slices.Clone(s.edits) }
+
+// Refused are the edits that could not be laid over the table, with the reason.
+func (s *Session) Refused() []*reference.EditError { return slices.Clone(s.refused) }
+
+// KeepEditsIn reads the edits from a file and writes every later change of
+// them there. A file that is not there yet holds no edits; a damaged one is
+// left alone, and later edits last only as long as the session. The error also
+// tells of edits that the table cannot use; all others are laid over it.
+func (s *Session) KeepEditsIn(path string) error {
+	edits, err := reference.ReadEdits(path)
+	if err != nil {
+		return err
+	}
+	s.editsIn = path
+	err = s.lay(edits)
+	s.rework()
+	s.tell()
+	return err
+}
+
+// ApplyEdit lays one more change over the crop table; reference.NewEdit makes
+// it. It replaces an earlier edit of the same field. Where it cannot be used,
+// or cannot be written down, everything stays as it was.
+func (s *Session) ApplyEdit(e reference.Edit) error {
+	return s.relay(append(reference.Without(s.edits, e.Treatment, e.Field), e), &e)
+}
+
+// TakeBack removes the edit of one field, which brings the shipped value back
+// exactly. Taking back what was never edited changes nothing.
+func (s *Session) TakeBack(treatment, field string) error {
+	return s.relay(reference.Without(s.edits, treatment, field), nil)
+}
+
+// relay lays other edits over the table and keeps them; added is the one that
+// must be usable, nil where there is none.
+func (s *Session) relay(edits []reference.Edit, added *reference.Edit) error {
+	old := *s
+	s.lay(edits)
+	err := s.refusal(added)
+	if err == nil && s.editsIn != "" {
+		err = reference.WriteEdits(s.editsIn, edits)
+	}
+	if err != nil {
+		s.table, s.edits, s.refused = old.table, old.edits, old.refused
+		return err
+	}
+	s.rework()
+	s.tell()
+	return nil
+}
+
+func (s *Session) lay(edits []reference.Edit) error {
+	table, err := s.shipped.With(edits)
+	s.table, s.edits, s.refused = table, edits, nil
+	collect(err, &s.refused)
+	return err
+}
+
+// collect takes the refused edits out of the error of reference.Table.With.
+func collect(err error, into *[]*reference.EditError) {
+	if joined, ok := err.(interface{ Unwrap() []error }); ok {
+		for _, one := range joined.Unwrap() {
+			collect(one, into)
+		}
+		return
+	}
+	var refused *reference.EditError
+	if errors.As(err, &refused) {
+		*into = append(*into, refused)
+	}
+}
+
+func (s *Session) refusal(e *reference.Edit) error {
+	for _, r := range s.refused {
+		if e != nil && r.Edit == *e {
+			return r
+		}
+	}
+	return nil
+}

@@ -1,0 +1,219 @@
+// Package session is the state behind the window: the class with its history,
+// the crop table with the educator's edits laid over it, everything worked out
+// from both, and which batch is being looked at. The areas of the window change
+// the class through Change, and learn of any change through Subscribe.
+//
+// It knows nothing of the toolkit, and is used from one goroutine.
+package session
+
+import (
+	"errors"
+	"reflect"
+	"slices"
+
+	"example.org/kettleside/app/class"
+	"example.org/kettleside/app/measure"
+	"example.org/kettleside/reference"
+)
+
+// Session is one class being worked on.
+type Session struct {
+	shipped *reference.Table
+	table   *reference.Table // shipped with the edits laid over it
+	edits   []reference.Edit
+	refused []*reference.EditError
+	editsIn string // file that keeps the edits, "" for none
+
+	history  *class.History
+	worked   class.Worked
+	path     string
+	selected int
+	heard    []func()
+}
+
+// New starts with a table as shipped and a class that is on no disk yet, but
+// holds nothing that would be a pity to lose.
+func New(shipped *reference.Table, c class.Class) *Session {
+	s := &Session{shipped: shipped, table: shipped}
+	s.start(c, "", true)
+	return s
+}
+
+// Start replaces the class; path is the file it stands in, or "".
+func (s *Session) Start(c class.Class, path string) {
+	s.start(c, path, true)
+	s.tell()
+}
+
+// StartUnsaved replaces the class with one that is on no disk and would be a
+// pity to lose.
+func (s *Session) StartUnsaved(c class.Class) {
+	s.start(c, "", false)
+	s.tell()
+}
+
+func (s *Session) start(c class.Class, path string, saved bool) {
+	s.history = class.NewHistory(c, saved)
+	s.path = path
+	s.selected = 0
+	s.rework()
+}
+
+func (s *Session) rework() {
+	s.worked = class.Work(s.history.Class(), s.table)
+	s.selected = max(0, min(s.selected, len(s.worked.Batches)-1))
+}
+
+// Subscribe calls f after every change of class, table or selected batch.
+func (s *Session) Subscribe(f func()) { s.heard = append(s.heard, f) }
+
+func (s *Session) tell() {
+	for _, f := range s.heard {
+		f()
+	}
+}
+
+// Class is the class as it stands, as a copy.
+func (s *Session) Class() class.Class { return s.history.Class() }
+
+// Table is the crop table with the educator's edits. It is read-only.
+func (s *Session) Table() *reference.Table { return s.table }
+
+// Shipped is the crop table as it came with the program.
+func (s *Session) Shipped() *reference.Table { return s.shipped }
+
+// Worked is everything worked out from class and table. It is read-only.
+func (s *Session) Worked() class.Worked { return s.worked }
+
+// Change makes a change to a copy of the class and takes it over where the
+// class then holds nothing out of range; otherwise everything stays as it was
+// and the error says why. The label names the change in the Edit menu.
+func (s *Session) Change(label string, change func(*class.Class)) error {
+	before := s.history.Class()
+	after := before.Clone()
+	change(&after)
+	if reflect.DeepEqual(before, after) {
+		return nil
+	}
+	if err := after.Check(); err != nil {
+		return plainly(err)
+	}
+	s.history.Add(label, after)
+	s.rework()
+	s.tell()
+	return nil
+}
+
+// plainly is the first thing that is wrong, without the name of its field in
+// the file: it is said beside the field.
+func plainly(err error) error {
+	var entry *measure.EntryError
+	if !errors.As(err, &entry) {
+		return err
+	}
+	said := *entry
+	said.Field = ""
+	return &said
+}
+
+// Undo takes the last change back.
+func (s *Session) Undo() {
+	if _, ok := s.history.Undo(); ok {
+		s.rework()
+		s.tell()
+	}
+}
+
+// Redo makes a change again that was taken back.
+func (s *Session) Redo() {
+	if _, ok := s.history.Redo(); ok {
+		s.rework()
+		s.tell()
+	}
+}
+
+// CanUndo names the change that Undo would take back.
+func (s *Session) CanUndo() (change string, ok bool) { return s.history.CanUndo() }
+
+// CanRedo names the change that Redo would make again.
+func (s *Session) CanRedo() (change string, ok bool) { return s.history.CanRedo() }
+
+// Unsaved says whether the class is not as it stands on disk.
+func (s *Session) Unsaved() bool { return s.history.Unsaved() }
+
+// Path is the file of the class, "" where it has none yet.
+func (s *Session) Path() string { return s.path }
+
+// Open reads a class file in place of the present class. Where it cannot be
+// read everything stays as it was.
+func (s *Session) Open(path string) error {
+	c, err := class.Open(path)
+	if err != nil {
+		return err
+	}
+	s.Start(c, path)
+	return nil
+}
+
+// Save writes the class to a file, which is its file from then on.
+func (s *Session) Save(path string) error {
+	if err := class.Save(path, s.history.Class()); err != nil {
+		return err
+	}
+	s.path = path
+	s.history.MarkSaved()
+	s.tell()
+	return nil
+}
+
+// Selected is the index of the batch being looked at; meaningless where the
+// class has no batches.
+func (s *Session) Selected() int { return s.selected }
+
+// Select looks at another batch.
+func (s *Session) Select(batch int) {
+	batch = max(0, min(batch, len(s.worked.Batches)-1))
+	if batch != s.selected {
+		s.selected = batch
+		s.tell()
+	}
+}
+
+// SelectedBatch is the batch being looked at, worked through; false where the
+// class has none.
+func (s *Session) SelectedBatch() (class.BatchWorked, bool) {
+	if s.selected >= len(s.worked.Batches) {
+		return class.BatchWorked{}, false
+	}
+	return s.worked.Batches[s.selected], true
+}
+
+// Findings are all findings: those of the class, then those of each batch in
+// turn, whose sentences begin with the name of the batch.
+func (s *Session) Findings() []measure.Finding {
+	all := slices.Clone(s.worked.Findings)
+	for _, b := range s.worked.Batches {
+		for _, f := range b.Findings {
+			if b.Batch.Name != "" {
+				f.Says = b.Batch.Name + ": " + f.Says
+			}
+			all = append(all, f)
+		}
+	}
+	return all
+}
+
+// SourceName says in words what the id of a source stands for.
+func (s *Session) SourceName(id string) string {
+	source, ok := s.table.Source(id)
+	switch {
+	case !ok && id == "entered":
+		return "as entered"
+	case !ok:
+		return id
+	case source.Edition != "":
+		return source.Title + ", " + source.Edition
+	default:
+		return source.Title
+	}
+}
