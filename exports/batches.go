@@ -1,0 +1,134 @@
+package exports
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"example.org/kettleside/app/class"
+	"example.org/kettleside/app/measure"
+	"example.org/kettleside/content"
+)
+
+// batches is the sheet for the stations: every figure of every batch with its
+// working, what it rests on and its source.
+func (m *maker) batches(def Sheet) *sheet {
+	s := m.newSheet(def, figureShares...)
+	s.add(row{cells: []cell{s.wide(title, "Batches")}, keep: true})
+	s.headFrom = s.add(row{cells: figureHeads("One station"), space: 3, keep: true})
+	s.headTo = s.headFrom
+	if len(m.Worked.Batches) == 0 {
+		s.para(plain, "The class has no batches yet: choose a treatment in the crop table and add a batch.")
+	}
+	for i, b := range m.Worked.Batches {
+		m.batch(s, i, b)
+	}
+	m.cautions(s, "For every station", m.stationCautions())
+	m.sources.list(s, "Sources of this sheet")
+	return s
+}
+
+// batch is the block of one batch; a new batch starts a new page where it does
+// not fit on what is left.
+func (m *maker) batch(s *sheet, i int, b class.BatchWorked) {
+	first := len(s.rows)
+	name := short(b.Batch.Name)
+	if name == "" {
+		name = "Batch"
+	}
+	s.heading(fmt.Sprintf("%d  %s", i+1, name))
+	if b.Known {
+		s.add(row{cells: []cell{s.wide(subheading, m.batchLine(b))}})
+		s.gap(2)
+		for _, f := range joined(b.Figures()) {
+			m.batchFigure(s, f)
+		}
+		for _, text := range editTexts(b.Treatment) {
+			s.add(row{cells: []cell{s.wide(edited, text)}})
+		}
+	}
+	m.findings(s, "", b.Findings)
+	if own := ownCautions(b); len(own) > 0 {
+		s.gap(4)
+		m.warnings(s, "", warningSmall, own)
+	}
+	for j := first; j < len(s.rows)-1; j++ {
+		s.rows[j].keep = true
+	}
+	s.gap(8)
+}
+
+// batchFigure is one figure; the minutes and the chill carry their substance's
+// colour at the edge.
+func (m *maker) batchFigure(s *sheet, f measure.Figure) {
+	if f.ID == "best-by" && f.Also != "" { // two days are too long to stand beside
+		f.Working, f.Also = f.Also+"; "+f.Working, ""
+	}
+	m.figure(s, f)
+	r := &s.rows[len(s.rows)-1]
+	if f.InWords() {
+		return
+	}
+	switch f.ID {
+	case "minutes":
+		r.cells[1].role = boilValue
+	case "chill":
+		r.cells[1].role = iceValue
+	}
+}
+
+// joined puts figures that say the same words for the same reason into one
+// line: “one layer at a time” counts for loads and their weight alike.
+func joined(list []measure.Figure) []measure.Figure {
+	var out []measure.Figure
+	for _, f := range list {
+		if n := len(out) - 1; n >= 0 && f.InWords() && out[n].InWords() && out[n].Words == f.Words && out[n].Working == f.Working && out[n].Source == f.Source {
+			if out[n].Label != f.Label {
+				out[n].Label += "; " + strings.ToLower(f.Label[:1]) + f.Label[1:]
+			}
+			continue
+		}
+		out = append(out, f)
+	}
+	return out
+}
+
+// batchLine says what is done with what, at how many stations.
+func (m *maker) batchLine(b class.BatchWorked) string {
+	parts := []string{pieceName(b.Crop, b.Treatment)}
+	if b.Treatment.Size != "" {
+		parts[0] += ", " + b.Treatment.Size
+	}
+	parts = append(parts, methodWords(b.Treatment.Method), counted(float64(b.Batch.Stations), "station", "stations"))
+	if b.Batch.Kettle != "" {
+		kettle := short(b.Batch.Kettle)
+		if k, ok := m.Class.Kit.KettleNamed(b.Batch.Kettle); ok && k.Holds.Given() {
+			kettle += ", " + k.Holds.String() + " of water"
+		}
+		parts = append(parts, kettle)
+	}
+	p := b.Batch.Pack
+	pack := fmt.Sprintf("%s %s", p.Size, p.Container)
+	if p.Tray {
+		pack += ", loose on a tray first"
+	}
+	return strings.Join(append(parts, pack), " · ")
+}
+
+// shared are the topics of the room rather than of one batch.
+var shared = []content.Topic{content.Always, content.Power, content.IceBath}
+
+// ownCautions are the cautions of one batch, without those of the room.
+func ownCautions(b class.BatchWorked) []content.Caution {
+	return slices.DeleteFunc(content.Cautions(topicsOf(b)...), ofTheRoom)
+}
+
+// stationCautions are those of the room that concern the class: they stand once
+// at the end.
+func (m *maker) stationCautions() []content.Caution {
+	return slices.DeleteFunc(classCautions(m.Worked), func(c content.Caution) bool { return !ofTheRoom(c) })
+}
+
+func ofTheRoom(c content.Caution) bool {
+	return slices.ContainsFunc(c.Topics, func(t content.Topic) bool { return slices.Contains(shared, t) })
+}

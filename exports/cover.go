@@ -1,0 +1,345 @@
+package exports
+
+import (
+	"fmt"
+	"maps"
+	"slices"
+	"strings"
+	"time"
+
+	"example.org/kettleside/app/batch"
+	"example.org/kettleside/app/class"
+	"example.org/kettleside/app/measure"
+	"example.org/kettleside/content"
+	"example.org/kettleside/reference"
+)
+
+// cover is the first sheet: who, where, when, how much, what to mind, and what
+// it all rests on.
+func (m *maker) cover(def Sheet) *sheet {
+	s := m.newSheet(def, figureShares...)
+	s.add(row{cells: []cell{s.wide(title, m.className())}, space: 6, keep: true})
+	s.add(row{cells: []cell{s.wide(subtitle, m.whenAndWhere())}, space: 6})
+	for _, p := range m.people() {
+		s.add(row{cells: []cell{
+			{role: label, value: p[0]},
+			{col: 1, span: 3, role: plain, value: p[1]},
+		}})
+	}
+	m.coverTotals(s)
+	m.coverShopping(s)
+	m.findings(s, "For the class as a whole", m.Findings)
+	m.cautions(s, "Cautions", classCautions(m.Worked))
+	m.coverEdits(s)
+	m.coverTable(s)
+	if notes := strings.TrimSpace(m.Class.Notes); notes != "" {
+		s.heading("Notes of the educator")
+		s.para(plain, notes)
+	}
+	m.notes(s)
+	return s
+}
+
+func (m *maker) whenAndWhere() string {
+	parts := []string{}
+	if day, err := class.ParseDate(m.Class.Date); err == nil && !day.IsZero() {
+		parts = append(parts, day.Format("Monday, 2 January 2006")+" ("+day.Format(time.DateOnly)+")")
+	}
+	if place := short(m.Class.Place.Name); place != "" {
+		parts = append(parts, place)
+	}
+	if len(parts) == 0 {
+		return "Day and place are not fixed yet"
+	}
+	return strings.Join(parts, " · ")
+}
+
+// people are the facts that were typed in, each with its name.
+func (m *maker) people() [][2]string {
+	c := m.Class
+	var list [][2]string
+	say := func(name, text string) {
+		if text = short(text); text != "" {
+			list = append(list, [2]string{name, text})
+		}
+	}
+	say("Educator", c.People.Educator)
+	say("Agency", c.People.Agency)
+	say("Help line", c.People.HelpLine)
+	people := fmt.Sprintf("%d people at %s", c.People.Headcount, counted(m.Totals.Stations.Value, "station", "stations"))
+	if c.People.Headcount == 1 {
+		people = "1 person at 1 station"
+	}
+	say("People", people)
+	var place []string
+	if c.Place.Altitude.Given() {
+		place = append(place, "altitude "+grouped(c.Place.Altitude))
+	}
+	if c.Place.Tap.Given() {
+		place = append(place, "tap water "+c.Place.Tap.String())
+	}
+	if c.Place.Freezer.Given() {
+		place = append(place, "freezer "+c.Place.Freezer.String())
+	}
+	say("Kitchen", strings.Join(place, ", "))
+	for _, r := range c.People.Roles[:min(len(c.People.Roles), 12)] {
+		say(r.Name, r.Does)
+	}
+	return list
+}
+
+// grouped is a quantity with thousands marks.
+func grouped[D measure.Dimension](q measure.Of[D]) string {
+	return measure.Plain(q.Amount()) + " " + q.Unit().Symbol
+}
+
+func counted(n float64, one, many string) string {
+	if n == 1 {
+		return "1 " + one
+	}
+	return measure.Plain(n) + " " + many
+}
+
+// coverTotals are the totals with their workings.
+func (m *maker) coverTotals(s *sheet) {
+	s.heading("In all")
+	for _, f := range m.Totals.Figures() {
+		m.figure(s, f)
+	}
+}
+
+// figureShares are the columns of a figure: its name, what it comes to, how it
+// was worked out, and what it rests on with its source.
+var figureShares = []float64{122, 116, 228, 66}
+
+// figureHeads are the heads over them.
+func figureHeads(second string) []cell {
+	return []cell{
+		{role: head, value: "Figure"},
+		{col: 1, role: head, value: second},
+		{col: 2, role: head, value: "How it is worked out"},
+		{col: 3, role: head, value: "Rests on"},
+	}
+}
+
+// figure is one figure over the columns of a cover or batch sheet.
+func (m *maker) figure(s *sheet, f measure.Figure) {
+	r := row{cells: []cell{
+		{role: labelSmall, value: f.Label},
+		figureText(1, f),
+		{col: 2, role: small, value: figureWorking(f)},
+		m.basis(f),
+	}, space: 1}
+	s.add(r)
+}
+
+// figureText is a figure as printed, with the same in other units beside it.
+func figureText(col int, f measure.Figure) cell {
+	c := cell{col: col, role: value, value: f.Text}
+	if f.Also != "" {
+		c.role, c.runs = plain, []run{{true, f.Text}, {false, " (" + f.Also + ")"}}
+	}
+	return c
+}
+
+// basis says what a figure rests on, with its source; an estimate stands out.
+func (m *maker) basis(f measure.Figure) cell {
+	c := cell{col: 3, role: small, value: m.sources.basis(f)}
+	if f.Basis == measure.Estimate {
+		c.role = guess
+	}
+	return c
+}
+
+// figureWorking is the line of working, and the note.
+func figureWorking(f measure.Figure) string {
+	return sentences(f.Working, f.Note)
+}
+
+// sentences joins texts with full stops between them.
+func sentences(parts ...string) string {
+	text := ""
+	for _, p := range parts {
+		if p == "" {
+			continue
+		}
+		if text != "" {
+			text = strings.TrimSuffix(text, ".") + ". "
+		}
+		text += p
+	}
+	return text
+}
+
+func (m *maker) coverShopping(s *sheet) {
+	if len(m.Shopping) == 0 {
+		return
+	}
+	s.heading("Shopping, weight as bought")
+	for _, l := range m.Shopping {
+		market := ""
+		if l.MarketUnit != "" {
+			market = "Market unit: " + l.MarketUnit
+		}
+		s.add(row{cells: []cell{
+			{role: labelSmall, value: l.Crop.Name},
+			{col: 1, role: value, value: l.Buy.Text},
+			{col: 2, role: small, value: sentences(l.Buy.Working, l.Buy.Note, market)},
+			m.basis(l.Buy),
+		}, space: 1})
+	}
+	if f := m.Totals.IceBags; !f.InWords() {
+		s.add(row{cells: []cell{
+			{role: labelSmall, value: "Ice"}, {col: 1, role: value, value: f.Text},
+			{col: 2, role: small, value: "See “In all”: " + strings.ToLower(f.Label[:1]) + f.Label[1:] + "."},
+			m.basis(f),
+		}, space: 1})
+	}
+}
+
+// severityCell is the word and the shape of a severity.
+func severityCell(v measure.Severity) cell {
+	switch v {
+	case measure.Stop:
+		return cell{role: stopWord, value: "■ Stop"}
+	case measure.Mind:
+		return cell{role: mindWord, value: "▲ Mind"}
+	}
+	return cell{role: noteWord, value: "● Note"}
+}
+
+// findings lists what the engine wants a person to know.
+func (m *maker) findings(s *sheet, caption string, list []measure.Finding) {
+	if len(list) == 0 {
+		return
+	}
+	if caption != "" {
+		s.heading(caption)
+	}
+	last := len(s.cols) - 1
+	for _, f := range list {
+		s.add(row{cells: []cell{
+			severityCell(f.Severity),
+			{col: 1, span: last - 1, role: plain, runs: saysDo(f.Says, f.Do)},
+			{col: last, role: small, value: m.sources.ref(f.Source)},
+		}, space: 1})
+	}
+}
+
+// saysDo is a finding as text: what it is in bold, then what to do.
+func saysDo(says, do string) []run {
+	runs := []run{{true, clip(says, 400)}}
+	if do != "" {
+		runs = append(runs, run{false, " " + clip(do, 400)})
+	}
+	return runs
+}
+
+// cautions lists warnings: what it is, then what to do.
+func (m *maker) cautions(s *sheet, caption string, list []content.Caution) {
+	m.warnings(s, caption, warning, list)
+}
+
+// warnings lists cautions in the type of a role.
+func (m *maker) warnings(s *sheet, caption string, as role, list []content.Caution) {
+	if caption != "" {
+		s.heading(caption)
+	}
+	texts := batch.RuleTexts(m.Table, m.Class.Units)
+	for _, c := range list {
+		text := filled(c.ID, c.Text, texts)
+		if ref := m.sources.ref(c.Source); ref != "" {
+			text += " " + ref
+		}
+		s.add(row{cells: []cell{{span: len(s.cols), role: as, runs: []run{{true, c.Title + ". "}, {false, text}}}}, space: 2})
+	}
+}
+
+// filled puts the rules into the placeholders of a text. The texts are part of
+// the program: one that cannot be filled is a broken invariant, and a test
+// fills them all.
+func filled(id, text string, texts map[string]string) string {
+	full, err := content.Fill(text, texts)
+	if err != nil {
+		panic("exports: " + id + ": " + err.Error())
+	}
+	return full
+}
+
+// coverEdits lists every value of the class's treatments that was changed
+// here, beside the value that was shipped.
+func (m *maker) coverEdits(s *sheet) {
+	first := true
+	for _, b := range m.listed {
+		for _, text := range editTexts(b.Treatment) {
+			if first {
+				s.heading("Changed here, against the table as shipped")
+				first = false
+			}
+			s.add(row{cells: []cell{
+				{span: 2, role: label, value: pieceName(b.Crop, b.Treatment)},
+				{col: 2, span: 2, role: edited, value: text},
+			}, space: 1})
+		}
+	}
+}
+
+// editTexts say of a treatment what was changed: "minutes: 4, shipped value 3
+// (by A. Person, 2026-11-01: our bulletin)".
+func editTexts(t reference.Treatment) []string {
+	var list []string
+	for _, field := range editedFields(t) {
+		e := t.Changed[field]
+		text := fmt.Sprintf("Changed here: %s %s; shipped value %s", field, orNothing(e.New), orNothing(e.Old))
+		var by []string
+		for _, part := range []string{short(e.Who), day(e.When), short(e.Why)} {
+			if part != "" {
+				by = append(by, part)
+			}
+		}
+		if len(by) > 0 {
+			text += " (" + strings.Join(by, ", ") + ")"
+		}
+		list = append(list, text)
+	}
+	return list
+}
+
+// editedFields are the edited fields in a fixed order.
+func editedFields(t reference.Treatment) []string { return slices.Sorted(maps.Keys(t.Changed)) }
+
+func orNothing(s string) string {
+	if s == "" {
+		return "nothing"
+	}
+	return clip(s, 300)
+}
+
+func day(t time.Time) string {
+	if t.IsZero() {
+		return ""
+	}
+	return t.Format(time.DateOnly)
+}
+
+// notes are lines to write on.
+func (m *maker) notes(s *sheet) {
+	s.heading("Your own notes")
+	for range 5 {
+		s.add(row{cells: []cell{s.wide(line, "")}, height: 24, keep: true})
+	}
+	s.rows[len(s.rows)-1].keep = false
+}
+
+// coverTable names the edition and lists the sources that the class uses.
+func (m *maker) coverTable(s *sheet) {
+	s.heading("Where the times and rules come from")
+	s.para(plain, fmt.Sprintf("%s: put together for this program from the sources below; no agency has published it. The current advice of your own agency stands above it.", m.Table.Edition))
+	for _, id := range m.sources.order {
+		m.sources.ref(id) // all of them
+	}
+	for i, id := range m.sources.order {
+		x, _ := m.Table.Source(id)
+		s.add(row{cells: []cell{s.wide(small, fmt.Sprintf("[%d] %s. %s, %s. %s", i+1, x.Title, x.Publisher, x.Edition, standingOf(x)))}})
+	}
+}

@@ -1,0 +1,16 @@
+// Package exports puts a class that was worked through on paper and into
+// files: the handout workbook (Workbook, WriteWorkbook), every figure as JSON
+// (Numbers) and as a readable list (Plain).
+//
+// Nothing is computed here. Figures, findings, shopping and label texts come
+// from class.Worked, rules and sources from its table, all other words from
+// package content. The one exception computes for its reader: the sheet “Your
+// own numbers” holds live formulas, and each formula travels with the value
+// that the program worked out for the same entries.
+//
+// The way of a workbook: a plain description (a book of sheets, a sheet of
+// rows, a row of cells with role, value, formula and name; describe.go) is made
+// by one builder a sheet, checked (names.go), and written by one writer
+// (write.go) in the sorted order of zip.go. The same class, table and options
+// give the same bytes. Only this package writes with excelize.
+package exports

@@ -1,0 +1,209 @@
+package exports
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+	"time"
+
+	"example.org/kettleside/app/class"
+)
+
+// Sheet is one sheet that a workbook can have.
+type Sheet struct {
+	ID    string // stable, for settings and the command line
+	Title string // on the tab
+}
+
+// The ids of the sheets.
+const (
+	CoverSheet      = "cover"
+	TreatmentsSheet = "treatments"
+	BatchSheet      = "batch"
+	OwnNumbersSheet = "own-numbers"
+	LabelsSheet     = "labels"
+)
+
+// Sheets lists the sheets in the order in which they stand in a workbook.
+var Sheets = []Sheet{
+	{CoverSheet, "Cover"},
+	{TreatmentsSheet, "Treatments"},
+	{BatchSheet, "Batches"},
+	{OwnNumbersSheet, "Your own numbers"},
+	{LabelsSheet, "Labels"},
+}
+
+// Options say what a workbook holds. The zero value is every sheet on letter
+// paper with the class's own treatments and without the time it was made.
+type Options struct {
+	Sheets []string // ids; empty: all
+	Paper  Paper    // empty: Letter
+	Made   time.Time
+
+	// AllTreatments lists every treatment of the class's crops, not only
+	// those that the class uses.
+	AllTreatments bool
+
+	// LabelGrid is the id of a grid in Grids; empty: the first grid for the
+	// paper. A grid decides the paper of the label sheet.
+	LabelGrid string
+}
+
+// OptionError is an option that a workbook cannot be made with.
+type OptionError struct{ Option, Got, Allowed string }
+
+func (e *OptionError) Error() string {
+	return fmt.Sprintf("%s: “%s” is not known; allowed is %s", e.Option, e.Got, e.Allowed)
+}
+
+// settle fills what was left empty and refuses what is not known.
+func (o Options) settle() (Options, error) {
+	if o.Paper == "" {
+		o.Paper = Letter
+	}
+	if !slices.Contains(Papers, o.Paper) {
+		return o, &OptionError{"paper", string(o.Paper), "letter or a4"}
+	}
+	if len(o.Sheets) == 0 {
+		for _, s := range Sheets {
+			o.Sheets = append(o.Sheets, s.ID)
+		}
+	}
+	for _, id := range o.Sheets {
+		if !slices.ContainsFunc(Sheets, func(s Sheet) bool { return s.ID == id }) {
+			return o, &OptionError{"sheets", id, listOf(Sheets, func(s Sheet) string { return s.ID })}
+		}
+	}
+	if o.LabelGrid == "" {
+		o.LabelGrid = firstGrid(o.Paper)
+	}
+	if _, ok := gridNamed(o.LabelGrid); !ok {
+		return o, &OptionError{"labels", o.LabelGrid, listOf(Grids(), func(g Grid) string { return g.ID })}
+	}
+	return o, nil
+}
+
+func listOf[T any](list []T, name func(T) string) string {
+	names := make([]string, len(list))
+	for i, x := range list {
+		names[i] = name(x)
+	}
+	return strings.Join(names, ", ")
+}
+
+// Workbook makes the handout workbook of a class: an xlsx file. Equal class,
+// table and options give equal bytes.
+func Workbook(w class.Worked, o Options) ([]byte, error) {
+	return workbook(w, o, nil)
+}
+
+// workbook builds and writes; change, if given, may alter the description
+// before it is written, which the tests use to prove that formulas are live.
+func workbook(w class.Worked, o Options, change func(*book)) ([]byte, error) {
+	o, err := o.settle()
+	if err != nil {
+		return nil, err
+	}
+	b := describe(w, o)
+	if change != nil {
+		change(b)
+	}
+	return encode(b)
+}
+
+// describe builds the plain description of a workbook.
+func describe(w class.Worked, o Options) *book {
+	b := &book{
+		title: short(w.Class.Title), author: short(w.Class.People.Educator),
+		about:   "Handouts for a class. Times and rules from: " + w.Table.Edition,
+		created: stamp(w.Class.Date, o.Made),
+	}
+	if b.title == "" {
+		b.title = "Class"
+	}
+	if b.author == "" {
+		b.author = "Kettleside"
+	}
+	m := newMaker(w, o)
+	for _, s := range Sheets {
+		if !slices.Contains(o.Sheets, s.ID) {
+			continue
+		}
+		m.sources.begin()
+		b.sheets = append(b.sheets, m.build(s))
+	}
+	return b
+}
+
+// maker holds what the builders of the sheets share.
+type maker struct {
+	class.Worked
+	options Options
+	listed  []class.BatchWorked // one of each treatment on the treatments sheet
+	sources *sources
+}
+
+func newMaker(w class.Worked, o Options) *maker {
+	m := &maker{Worked: w, options: o}
+	m.listed = listedTreatments(w, o.AllTreatments)
+	m.sources = newSources(w, m.listed)
+	return m
+}
+
+func (m *maker) build(s Sheet) *sheet {
+	switch s.ID {
+	case CoverSheet:
+		return m.cover(s)
+	case TreatmentsSheet:
+		return m.treatments(s)
+	case BatchSheet:
+		return m.batches(s)
+	case OwnNumbersSheet:
+		return m.ownNumbers(s)
+	}
+	return m.labels(s)
+}
+
+// newSheet is an empty handout sheet with its header and footer.
+func (m *maker) newSheet(s Sheet, shares ...float64) *sheet {
+	p := handoutPage(m.options.Paper)
+	p.header = headFoot(m.className(), s.Title)
+	foot := m.Table.Edition
+	if m.Class.Date != "" {
+		foot += " · class of " + m.Class.Date
+	}
+	if !m.options.Made.IsZero() {
+		foot += " · made " + m.options.Made.Format(time.DateOnly)
+	}
+	p.footer = headFoot(foot, "Page &P of &N")
+	return &sheet{id: s.ID, name: s.Title, page: p, cols: p.columns(shares...), sealed: true}
+}
+
+// className is the title of the class, or what stands in its place.
+func (m *maker) className() string {
+	if t := short(m.Class.Title); t != "" {
+		return t
+	}
+	return "A class in freezing vegetables"
+}
+
+// stamp is the time written into the file: when it was made, else the day of
+// the class, else a fixed day. The clock is never asked.
+func stamp(date string, made time.Time) string {
+	if made.IsZero() {
+		made, _ = class.ParseDate(date) // a date that is none was refused at entry
+	}
+	if made.IsZero() {
+		made = time.Date(2000, 1, 1, 0, 0, 0, 0, time.UTC)
+	}
+	return made.UTC().Format(time.RFC3339)
+}
+
+// WriteWorkbook makes the workbook and puts it into a file as Replace does.
+func WriteWorkbook(path string, w class.Worked, o Options) error {
+	data, err := Workbook(w, o)
+	if err != nil {
+		return err
+	}
+	return Replace(path, data)
+}

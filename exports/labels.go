@@ -1,0 +1,138 @@
+package exports
+
+import (
+	"math"
+	"strings"
+
+	"example.org/kettleside/app/batch"
+	"example.org/kettleside/app/class"
+)
+
+// mostLabelPages bounds a sheet of labels: those of one batch are alike, so
+// that a sheet can be printed again.
+const mostLabelPages = 20
+
+// labels is the sheet that is printed on label paper: a label for each pack of
+// each batch, on the grid that was chosen. Nothing else stands on it: no
+// header, no footer, no margin but that of the grid. The texts can be changed.
+func (m *maker) labels(def Sheet) *sheet {
+	g, _ := gridNamed(m.options.LabelGrid) // checked with the options
+	// the space after the last label stays free by a little, so that rounding
+	// of a width never pushes a column to the next page
+	const free = 6
+	s := &sheet{id: def.ID, name: def.Title, whole: true, page: page{
+		paper: g.Paper, left: mmToPoints(g.LeftMm), top: mmToPoints(g.TopMm),
+		right: max(mmToPoints(g.RightMm)-free, 0), bottom: max(mmToPoints(g.BottomMm)-free, 0),
+	}}
+	gapX, gapY := g.PitchXMm-g.WidthMm, g.PitchYMm-g.HeightMm
+	for i := range g.Columns {
+		if i > 0 && gapX > 0.005 {
+			s.cols = append(s.cols, mmToPoints(gapX))
+		}
+		s.cols = append(s.cols, mmToPoints(g.WidthMm))
+	}
+	step := 1
+	if len(s.cols) > g.Columns {
+		step = 2
+	}
+	texts := m.labelTexts(g)
+	if len(texts) == 0 {
+		texts = []labelText{{food: "No packs yet", role: packLabel}}
+	}
+	for first := 0; first < len(texts); first += g.Columns {
+		number := first / g.Columns
+		if gapY > 0.005 && number%g.Rows != 0 {
+			s.gap(mmToPoints(gapY))
+		}
+		r := row{height: mmToPoints(g.HeightMm), split: number > 0 && number%g.Rows == 0}
+		for i, t := range texts[first:min(first+g.Columns, len(texts))] {
+			r.cells = append(r.cells, cell{col: i * step, role: t.role, runs: t.runs()})
+		}
+		s.add(r)
+	}
+	return s
+}
+
+// labelText is what one label says: the food in bold, then the other lines.
+type labelText struct {
+	food, rest string
+	role       role
+}
+
+func (t labelText) runs() []run {
+	runs := []run{{true, t.food}}
+	if t.rest != "" {
+		runs = append(runs, run{false, "\n" + t.rest})
+	}
+	return runs
+}
+
+// labelTexts are the labels of all packs, batch by batch, all in one size of
+// type. Where the number of packs is not published, each station gets a row of
+// labels.
+func (m *maker) labelTexts(g Grid) []labelText {
+	most := mostLabelPages * g.Columns * g.Rows
+	var list []labelText
+	size := packLarge
+	for _, b := range m.Worked.Batches {
+		if b.Known && !labelFits(withCut(b.Label), labelLines(b.Label), packLarge, g) {
+			size = packLabel
+		}
+	}
+	for _, b := range m.Worked.Batches {
+		if !b.Known {
+			continue
+		}
+		each := float64(g.Columns)
+		if !b.Packs.InWords() {
+			each = b.Packs.High
+		}
+		n := int(math.Min(each*float64(b.Batch.Stations), float64(most-len(list))))
+		one := labelText{labelFood(b, size, g), labelLines(b.Label), size}
+		for range n {
+			list = append(list, one)
+		}
+	}
+	return list
+}
+
+// labelFood is the name of the food with its cut where both fit; the cut gives
+// way, never a line below.
+func labelFood(b class.BatchWorked, size role, g Grid) string {
+	if name := withCut(b.Label); labelFits(name, labelLines(b.Label), size, g) {
+		return name
+	}
+	return b.Label.Food
+}
+
+func withCut(l batch.Label) string {
+	if l.Cut == "" {
+		return l.Food
+	}
+	return l.Food + ", " + l.Cut
+}
+
+// labelFits says whether a text fits into a label.
+func labelFits(food, rest string, r role, g Grid) bool {
+	l := looks[r]
+	width := (mmToPoints(g.WidthMm) - cellSides - indentWidth) / 1.03
+	lines := wrapped(food, width, l.size, true) + wrapped(rest, width, l.size, false)
+	return float64(lines)*l.size*lineHeight+cellEnds <= mmToPoints(g.HeightMm)
+}
+
+// labelLines are day and amount, the best-quality window and the reminder.
+func labelLines(l batch.Label) string {
+	frozen := "Frozen ____-__-__"
+	if l.Frozen != "" {
+		frozen = "Frozen " + l.Frozen
+	}
+	lines := []string{frozen + " · " + l.Amount}
+	switch {
+	case l.BestBy == "":
+	case l.BestFrom != "" && l.BestFrom != l.BestBy:
+		lines = append(lines, "Best by "+l.BestFrom+" to "+l.BestBy)
+	default:
+		lines = append(lines, "Best by "+l.BestBy)
+	}
+	return strings.Join(append(lines, l.Cook), "\n")
+}

@@ -1,0 +1,139 @@
+package exports
+
+import (
+	"fmt"
+	"strings"
+)
+
+// Paper is the size of the sheets that are printed on.
+type Paper string
+
+const (
+	Letter Paper = "letter" // 8 1/2 × 11 in
+	A4     Paper = "a4"     // 210 × 297 mm
+)
+
+// Papers lists the papers that can be chosen.
+var Papers = []Paper{Letter, A4}
+
+// size is width and height in points.
+func (p Paper) size() (width, height float64) {
+	if p == A4 {
+		return mmToPoints(210), mmToPoints(297)
+	}
+	return 612, 792
+}
+
+// code is the number of the paper in a spreadsheet file.
+func (p Paper) code() int {
+	if p == A4 {
+		return 9
+	}
+	return 1
+}
+
+func mmToPoints(mm float64) float64 { return mm * 72 / 25.4 }
+
+// page is how a sheet lies on paper. Lengths are in points.
+type page struct {
+	paper                    Paper
+	left, right, top, bottom float64
+	headerAt, footerAt       float64 // distance from the edge of the paper
+	header, footer           string  // in the codes of a spreadsheet
+}
+
+// width is the room between the margins.
+func (p page) width() float64 {
+	w, _ := p.paper.size()
+	return w - p.left - p.right
+}
+
+// height is the room between the margins.
+func (p page) height() float64 {
+	_, h := p.paper.size()
+	return h - p.top - p.bottom
+}
+
+// handoutPage is the page of every sheet but the labels.
+func handoutPage(p Paper) page {
+	return page{paper: p, left: 38, right: 38, top: 48, bottom: 46, headerAt: 22, footerAt: 22}
+}
+
+// columns shares the width of the page in the given proportions. A part of the
+// width stays free, because spreadsheet programs round column widths each in
+// its own way, and a sheet that is a hair too wide would be scaled down.
+func (p page) columns(shares ...float64) []float64 {
+	const used = 0.985
+	sum := 0.0
+	for _, s := range shares {
+		sum += s
+	}
+	cols := make([]float64, len(shares))
+	for i, s := range shares {
+		cols[i] = s / sum * p.width() * used
+	}
+	return cols
+}
+
+// headFoot writes a line of header or footer: a left and a right part in
+// 10 point type. The codes allow 255 characters.
+func headFoot(left, right string) string {
+	const face = `&"Arial,Regular"&10 ` // the blank ends the size, should a digit follow
+	left = strings.ReplaceAll(clip(left, 110), "&", "&&")
+	return clip(fmt.Sprintf("&L%s%s&R%s%s", face, left, face, right), 250)
+}
+
+// paginate starts a new page before every row that no longer fits, and keeps
+// rows together that belong together. Rows that were told to start a page do.
+func (s *sheet) paginate() {
+	if s.whole {
+		return
+	}
+	const used = 0.985 // what rounding of row heights may take
+	full := s.page.height() * used
+	if s.headUntil > 0 {
+		table := 0.0
+		for _, r := range s.rows[:s.headUntil] {
+			table += r.height
+		}
+		if table <= full {
+			s.headFrom, s.headTo = 0, 0
+		}
+	}
+	head := 0.0
+	for i := s.headFrom; i > 0 && i <= s.headTo; i++ {
+		head += s.rows[i-1].height
+	}
+	room := full
+	for i := 0; i < len(s.rows); {
+		end, need := s.block(i)
+		// what fits on no page flows on, and so does what would leave most of
+		// a page empty
+		fits := need <= room || need > full-head && room > full/3 || room > full*0.6
+		if i > 0 && (s.rows[i].split || !fits) {
+			s.rows[i].split = true
+			room = full
+			if i >= s.headTo {
+				room -= head
+			}
+		}
+		for ; i < end; i++ {
+			if s.rows[i].height > room && i > 0 && !s.rows[i].split {
+				s.rows[i].split = true
+				room = full - head
+			}
+			room -= s.rows[i].height
+		}
+	}
+}
+
+// block is the run of rows from i that stay on one page: its end and height.
+func (s *sheet) block(i int) (end int, height float64) {
+	for end = i; end < len(s.rows); end++ {
+		height += s.rows[end].height
+		if !s.rows[end].keep {
+			return end + 1, height
+		}
+	}
+	return end, height
+}
