@@ -23,7 +23,7 @@ type Edit struct {
 
 // The fields of a treatment that may be edited.
 const (
-	FieldMinutes     = "minutes"      // "3", "1 1/2", "4-6", "10 s"
+	FieldMinutes     = "minutes"      // "3", "1 1/2", "4-6", "10 s", "2 min 18 s"
 	FieldWords       = "words"        // what is done, or what ends the minutes
 	FieldChillFactor = "chill factor" // chilling minutes for one blanching minute: "1", "2"
 	FieldChillWords  = "chill words"
@@ -31,7 +31,7 @@ const (
 	FieldWater       = "water"     // US gallons of boiling water for a pound
 	FieldBlanchWater = "blanch water"
 	FieldNote        = "note"
-	FieldStorage     = "storage" // months at 0 °F: "8-12"
+	FieldStorage     = "storage" // whole months at 0 °F: "8-12"
 )
 
 // EditFields are the editable fields in the order in which they are shown.
@@ -118,9 +118,13 @@ func (t *Table) lay(e Edit) (says string, stale bool) {
 			t.named(&x), e.Field, quoted(e.Old), quoted(was)), true
 	case strings.TrimSpace(e.Who) == "" || strings.TrimSpace(e.Why) == "":
 		return fmt.Sprintf("%s: a change of the %s needs a name and a reason.", t.named(&x), e.Field), false
+	case e.When.IsZero():
+		return fmt.Sprintf("%s: a change of the %s needs the day on which it was made.", t.named(&x), e.Field), false
 	}
-	if says := badText(e.Who + e.Why); says != "" {
-		return t.named(&x) + ": name and reason: " + says, false
+	for _, text := range []string{e.Who, e.Why} {
+		if says := badText(text); says != "" {
+			return t.named(&x) + ": name and reason: " + says, false
+		}
 	}
 	x.Also = slices.Clone(x.Also)
 	x.Changed = maps.Clone(x.Changed)
@@ -190,7 +194,7 @@ func (t *Table) named(x *Treatment) string {
 }
 
 func orField(field string) string {
-	if field == "" {
+	if !slices.Contains(EditFields, field) {
 		return "field"
 	}
 	return field

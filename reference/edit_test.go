@@ -2,6 +2,7 @@ package reference
 
 import (
 	"errors"
+	"math"
 	"os"
 	"path/filepath"
 	"strings"
@@ -10,6 +11,8 @@ import (
 
 	"github.com/google/go-cmp/cmp"
 	"pgregory.net/rapid"
+
+	"example.org/kettleside/app/measure"
 )
 
 var noon = time.Date(2026, 11, 25, 12, 0, 0, 0, time.UTC)
@@ -29,18 +32,27 @@ func TestWithUsesGoodEdits(t *testing.T) {
 		{"carrots-sliced-water", FieldMinutes, "2", "2"}, // NCHFP_TABLE and HG10_MEM print 2
 		{"onions-rings-water", FieldMinutes, "12 s", "12 s"},
 		{"onions-rings-water", FieldMinutes, "10 s-20 s", "10 s-20 s"},
+		{"onions-rings-water", FieldMinutes, "12-20 secs.", "12 s-20 s"},
+		{"snap-beans-cut-water", FieldMinutes, "4 mins", "4"},
+		{"snap-beans-cut-water", FieldMinutes, "4 Min.", "4"},
+		{"snap-beans-cut-water", FieldMinutes, "3 min 30 s", "3.5"},
+		{"snap-beans-cut-water", FieldMinutes, "3 min 30 s – 5 min", "3.5-5"},
+		{"snap-beans-cut-water", FieldMinutes, "200-240 s", "3.3333333333333335-4"},
+		{"spinach-leaves-water", FieldMinutes, "2 min 18 s", "2.3"},
+		{"spinach-leaves-water", FieldMinutes, "2-2 minutes 15 seconds", "2-2.25"},
 		{"snap-beans-cut-water", FieldWords, "Until bright green.", "Until bright green."},
 		{"pumpkin-mashed-cook", FieldWords, "Pressure-cook until soft.", "Pressure-cook until soft."},
 		{"corn-on-the-cob-medium-water", FieldChillFactor, "1", "1"}, // MSU_HNI30: the same time
 		{"pumpkin-mashed-cook", FieldChillWords, "Spread on trays.", "Spread on trays."},
 		{"snap-beans-cut-water", FieldHeadspace, "1", "1"},
 		{"snap-beans-cut-water", FieldHeadspace, "3/4 in", "0.75"},
-		{"tomatoes-juice-cook", FieldHeadspace, "1 1/2", "1.5"},
 		{"snap-beans-cut-water", FieldWater, "2", "2"},
 		{"snap-beans-cut-water", FieldBlanchWater, "1 tsp salt per gallon", "1 tsp salt per gallon"},
 		{"cauliflower-pieces-water", FieldBlanchWater, "", ""},
 		{"snap-beans-cut-water", FieldNote, "Ask for yellow ones.", "Ask for yellow ones."},
 		{"snap-beans-cut-water", FieldStorage, "8-12", "8-12"},
+		{"broccoli-flowerets-steam", FieldWords, "Until bright green.", "Until bright green."},
+		{"hot-peppers-whole-raw", FieldWords, "Pack raw, stems on.", "Pack raw, stems on."},
 	} {
 		t.Run(c.id+" "+c.field+" "+c.typed, func(t *testing.T) {
 			e := edit(c.id, c.field, c.typed)
@@ -58,7 +70,7 @@ func TestWithUsesGoodEdits(t *testing.T) {
 			if faults := checkTreatment(&x); len(faults) > 0 {
 				t.Errorf("%v", faults)
 			}
-			for _, id := range []string{x.Source, x.ChillSource, x.StorageSource} {
+			for _, id := range []string{x.Source, x.ChillSource, x.HeadspaceSource, x.StorageSource} {
 				if _, ok := table.Source(id); !ok {
 					t.Errorf("source %s is not in the table", id)
 				}
@@ -102,21 +114,36 @@ func TestWithRefusesInOneSentence(t *testing.T) {
 		{"snap-beans-cut-water", FieldMinutes, "3", "take the edit back"},
 		{"snap-beans-cut-water", FieldMinutes, "2", "never shortened"},
 		{"snap-beans-cut-water", FieldMinutes, "150 s", "never shortened"},
-		{"carrots-sliced-water", FieldMinutes, "1.5", "the shortest published time is 2"},
+		{"snap-beans-cut-water", FieldMinutes, "2 min 59 s", "never shortened"},
+		{"snap-beans-cut-water", FieldMinutes, "3 min 60 s", "minutes from above 0"},
+		{"snap-beans-cut-water", FieldMinutes, "3 s 30 min", "minutes from above 0"},
+		{"snap-beans-cut-water", FieldMinutes, "3.5 min 30 s", "minutes from above 0"},
+		{"snap-beans-cut-water", FieldMinutes, "3 min 30", "minutes from above 0"},
+		{"snap-beans-cut-water", FieldMinutes, "4 hours", "minutes from above 0"},
+		{"snap-beans-cut-water", FieldMinutes, "2.9999999995", "take the edit back"}, // clamped to the shortest, the shipped one here
+		{"carrots-sliced-water", FieldMinutes, "1.5", "the shortest published time is 2 min"},
 		{"carrots-sliced-water", FieldMinutes, "1.5-4", "USDA, Home and Garden Bulletin 10"},
 		{"edible-pod-peas-small-water", FieldMinutes, "1", "never shortened"}, // LF_PEAS 1 to 1.5 is a newspaper without an author
 		{"pumpkin-mashed-cook", FieldMinutes, "20", "change its words"},
 		{"pumpkin-mashed-cook", FieldWords, " ", "needs words"},
 		{"snap-beans-cut-water", FieldWords, "a\nb", "one line"},
+		{"snap-beans-cut-water", FieldWords, "a\u0085b", "can all be seen"},
+		{"snap-beans-cut-water", FieldNote, "a\u202eb", "can all be seen"},
+		{"snap-beans-cut-water", FieldNote, "a\u200bb", "can all be seen"},
+		{"snap-beans-cut-water", FieldBlanchWater, "a\u2028b", "can all be seen"},
+		{"pumpkin-mashed-cook", FieldChillWords, "a\u2029b", "can all be seen"},
 		{"snap-beans-cut-water", FieldNote, strings.Repeat("x", 301), "at most 300"},
 		{"snap-beans-cut-water", FieldChillFactor, "0.5", "from 1 to 3"},
 		{"pumpkin-mashed-cook", FieldChillFactor, "1", "chilled by words"},
 		{"snap-beans-cut-water", FieldChillWords, "Stir.", "change the chill factor"},
 		{"snap-beans-cut-water", FieldHeadspace, "10", "inches from 1/4 to 3"},
 		{"broccoli-flowerets-water", FieldHeadspace, "1/2", "needs no headspace"},
+		{"tomatoes-juice-cook", FieldHeadspace, "1 1/2", "goes by the size and the mouth of the container (juice table)"},
 		{"broccoli-flowerets-steam", FieldWater, "2", "no water blanch"},
 		{"spinach-leaves-water", FieldWater, "half", "from 1 to 5"},
-		{"snap-beans-cut-water", FieldStorage, "30", "months from 0.5 to 24"},
+		{"snap-beans-cut-water", FieldStorage, "30", "whole months from 1 to 24"},
+		{"snap-beans-cut-water", FieldStorage, "8.5", "whole months from 1 to 24"},
+		{"snap-beans-cut-water", FieldStorage, "8-9 1/2", "whole months from 1 to 24"},
 		{"snap-beans-cut-water", "clock", "at once", `allowed is "minutes", "words"`},
 		{"no-such-treatment", FieldMinutes, "3", "no treatment"},
 	} {
@@ -134,11 +161,85 @@ func TestWithRefusesInOneSentence(t *testing.T) {
 			}
 		})
 	}
-	e := edit("snap-beans-cut-water", FieldMinutes, "4")
-	e.Who = ""
-	if _, err := Shipped().With([]Edit{e}); err == nil || !strings.Contains(err.Error(), "a name and a reason") {
-		t.Errorf("without a name: %v", err)
+	for says, spoil := range map[string]func(*Edit){
+		"a name and a reason":  func(e *Edit) { e.Who = "" },
+		"needs a name and":     func(e *Edit) { e.Why = " " },
+		"the day on which":     func(e *Edit) { e.When = time.Time{} },
+		"name and reason: you": func(e *Edit) { e.Who = "A.\u2066 Teacher" },
+		"can all be seen":      func(e *Edit) { e.Why = "because\u200d" },
+	} {
+		e := edit("snap-beans-cut-water", FieldMinutes, "4")
+		spoil(&e)
+		if _, err := Shipped().With([]Edit{e}); err == nil || !strings.Contains(err.Error(), says) {
+			t.Errorf("%s: %v", says, err)
+		}
 	}
+}
+
+// Minutes below the shipped ones are marked with the sources that print them;
+// the last digit below the shortest is that shortest time.
+func TestShorterThanShippedNamesItsSources(t *testing.T) {
+	for _, c := range []struct {
+		typed   string
+		low     float64
+		shorter string
+	}{
+		{"2", 2, "Blanching times table"},
+		{"1.9999999995", 2, "Blanching times table"},
+		{"1 min 60 s", 0, ""}, // refused
+		{"2.5", 2.5, "Blanching times table"},
+		{"4", 4, ""},
+		{"3-4", 3, ""},
+	} {
+		table, _ := Shipped().With([]Edit{edit("carrots-sliced-water", FieldMinutes, "5"), edit("carrots-sliced-water", FieldMinutes, c.typed)})
+		x, _ := table.Treatment("carrots-sliced-water")
+		if c.low == 0 {
+			c.low = 5 // the edit before it
+		}
+		names := strings.Join(x.ShorterThanShipped, "; ")
+		if x.Minutes != c.low || (names != "") != (c.shorter != "") || !strings.Contains(names, c.shorter) || strings.Contains(names, "E1886") {
+			t.Errorf("%q: %v minutes, shorter than shipped by %q", c.typed, x.Minutes, names)
+		}
+		if n := len(x.ShorterThanShipped); n != 0 && (n != 2 || !strings.HasSuffix(x.ShorterThanShipped[0], ", from memory")) {
+			t.Errorf("%q: %q", c.typed, x.ShorterThanShipped)
+		}
+		if low, high, source := x.ShippedMinutes(); low != 3 || high != 3 || source != "MSU_E1886" {
+			t.Errorf("%q: shipped as %v to %v from %s", c.typed, low, high, source)
+		}
+	}
+	for _, x := range Shipped().Treatments {
+		if low, high, source := x.ShippedMinutes(); low != x.Minutes || high != x.MinutesHigh || source != x.Source {
+			t.Errorf("%s: shipped as %v to %v from %s", x.ID, low, high, source)
+		}
+	}
+}
+
+// Values that an educator entered name no agency.
+func TestEnteredHeadspaceAndWaterNameNoAgency(t *testing.T) {
+	table, err := Shipped().With([]Edit{edit("kale-leaves-water", FieldHeadspace, "1"), edit("kale-leaves-water", FieldWater, "3")})
+	if err != nil {
+		t.Fatal(err)
+	}
+	x, _ := table.Treatment("kale-leaves-water")
+	if x.HeadspaceSource != EnteredHereSource || x.HeadspaceStanding != EnteredHere || x.WaterSource != EnteredHereSource || x.WaterStanding != EnteredHere {
+		t.Errorf("headspace %s (%s), water %s (%s)", x.HeadspaceSource, x.HeadspaceStanding, x.WaterSource, x.WaterStanding)
+	}
+	if x.Source != "MSU_PFS_049" || x.SourceClock != AtOnce {
+		t.Errorf("the minutes are still %s's, counted %s", x.Source, x.SourceClock)
+	}
+}
+
+// What measure prints of a time can be typed again.
+func TestPrintedMinutesAreRead(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		low := float64(rapid.IntRange(1, 1800).Draw(t, "low")) / 60
+		high := low + float64(rapid.IntRange(0, 1800).Draw(t, "more"))/60
+		printed := measure.MinutesRange(low, high)
+		a, b, ok := typedMinutes(printed)
+		if !ok || math.Abs(a-low) > 1e-9 || math.Abs(b-high) > 1e-9 {
+			t.Fatalf("%q of %v to %v is read as %v to %v, %v", printed, low, high, a, b, ok)
+		}
+	})
 }
 
 // An edit made against another shipped value is reported and left out; the
@@ -222,7 +323,7 @@ func TestWithHoldsForAnyTyping(t *testing.T) {
 					floor = min(floor, p.Minutes)
 				}
 			}
-			if x.Minutes < floor-1e-9 {
+			if x.Minutes < floor {
 				t.Fatalf("%s: %v minutes, the shortest published are %v", x.ID, x.Minutes, floor)
 			}
 		}
@@ -260,13 +361,21 @@ func TestEditsFile(t *testing.T) {
 	if err != nil || cmp.Diff(want, got) != "" {
 		t.Errorf("%v: %s", err, cmp.Diff(want, got))
 	}
+	if got, err := decodeEdits([]byte("\uFEFF[" + `{"treatment":"a","field":"","old":"","new":"","why":"","who":"","when":"0001-01-01T00:00:00Z"}` + "]\n")); err != nil || len(got) != 1 || !got[0].When.IsZero() {
+		t.Errorf("a whole edit: %+v, %v", got, err)
+	}
 	if err := WriteEdits(path, nil); err != nil {
 		t.Fatal(err)
 	}
 	if got, err := ReadEdits(path); len(got) != 0 || err != nil {
 		t.Errorf("taken back: %v, %v", got, err)
 	}
-	for _, damaged := range []string{"", "{", `[{"treatment":"a"`, `[{"tratment":"a"}]`, "[] []", `{"treatment":"a"}`} {
+	whole := `{"treatment":"a","field":"minutes","old":"3","new":"4","why":"b","who":"c","when":"2026-11-25T12:00:00Z"}`
+	spoilt := func(old, replacement string) string { return "[" + strings.Replace(whole, old, replacement, 1) + "]" }
+	for _, damaged := range []string{"", "{", "[", `[{"treatment":"a"`, `[{"tratment":"a"}]`, "[] []", `{"treatment":"a"}`, whole,
+		"null", "[null]", "[" + whole + ",]", "[" + whole, "[" + whole + "] 1", spoilt(`"treatment"`, `"Treatment"`), spoilt(`"3"`, "null"),
+		spoilt(`"old":"3"`, `"old":"3","old":"2"`), spoilt(`"old":"3"`, `"old":"3","OLD":"2"`), spoilt(`"3"`, "3"), spoilt(`"3"`, `["3"]`),
+		spoilt(`"old":"3",`, ""), spoilt("2026-11-25T12:00:00Z", "yesterday"), spoilt(`"3"`, "\"\xff\"")} {
 		if err := os.WriteFile(path, []byte(damaged), 0o600); err != nil {
 			t.Fatal(err)
 		}

@@ -7,8 +7,13 @@ import (
 	"fmt"
 	"io"
 	"io/fs"
+	"maps"
 	"os"
 	"path/filepath"
+	"slices"
+	"strings"
+	"time"
+	"unicode/utf8"
 
 	"github.com/natefinch/atomic"
 )
@@ -58,18 +63,94 @@ func ReadEdits(path string) ([]Edit, error) {
 	return edits, nil
 }
 
-// decodeEdits reads one JSON list with known fields only.
+// decodeEdits reads one JSON list of edits and nothing beside it. It walks the
+// tokens itself, because the decoder takes names in any capitals, names that
+// stand twice and null for nothing at all: each would change an edit unseen.
 func decodeEdits(data []byte) ([]Edit, error) {
-	dec := json.NewDecoder(bytes.NewReader(bytes.TrimPrefix(data, []byte("\uFEFF"))))
-	dec.DisallowUnknownFields()
+	data = bytes.TrimPrefix(data, []byte("\uFEFF"))
+	if !utf8.Valid(data) {
+		return nil, errors.New("it is not UTF-8 text")
+	}
+	dec := json.NewDecoder(bytes.NewReader(data))
+	if err := expect(dec, json.Delim('['), "a list"); err != nil {
+		return nil, err
+	}
 	var edits []Edit
-	if err := dec.Decode(&edits); err != nil {
+	for dec.More() {
+		e, err := decodeEdit(dec)
+		if err != nil {
+			return nil, fmt.Errorf("edit %d: %w", len(edits)+1, err)
+		}
+		edits = append(edits, e)
+	}
+	if err := expect(dec, json.Delim(']'), "the end of the list"); err != nil {
 		return nil, err
 	}
 	if _, err := dec.Token(); !errors.Is(err, io.EOF) {
 		return nil, errors.New("something stands after the list")
 	}
 	return edits, nil
+}
+
+// decodeEdit reads one object whose names are those of Edit, each at most once,
+// and whose values are texts.
+func decodeEdit(dec *json.Decoder) (Edit, error) {
+	var e Edit
+	var when string
+	into := map[string]*string{"treatment": &e.Treatment, "field": &e.Field, "old": &e.Old, "new": &e.New,
+		"why": &e.Why, "who": &e.Who, "when": &when}
+	if err := expect(dec, json.Delim('{'), "an edit"); err != nil {
+		return Edit{}, err
+	}
+	for dec.More() {
+		token, err := next(dec)
+		if err != nil {
+			return Edit{}, err
+		}
+		name, _ := token.(string)
+		value, known := into[name]
+		if !known {
+			return Edit{}, fmt.Errorf("%q is no name of an edit, or stands there twice", name)
+		}
+		delete(into, name)
+		if token, err = next(dec); err != nil {
+			return Edit{}, err
+		}
+		text, ok := token.(string)
+		if !ok {
+			return Edit{}, fmt.Errorf("%s is %v and not a text", name, token)
+		}
+		*value = text
+	}
+	if len(into) > 0 {
+		return Edit{}, fmt.Errorf("it lacks %s", strings.Join(slices.Sorted(maps.Keys(into)), ", "))
+	}
+	var err error
+	if e.When, err = time.Parse(time.RFC3339Nano, when); err != nil {
+		return Edit{}, fmt.Errorf("when is %q and not a day and time", when)
+	}
+	return e, expect(dec, json.Delim('}'), "the end of the edit")
+}
+
+// next reads one token of a text that may not end here.
+func next(dec *json.Decoder) (json.Token, error) {
+	token, err := dec.Token()
+	if errors.Is(err, io.EOF) {
+		err = errors.New("it ends too early")
+	}
+	return token, err
+}
+
+// expect reads one token that must be want.
+func expect(dec *json.Decoder, want json.Delim, named string) error {
+	token, err := next(dec)
+	if err != nil {
+		return err
+	}
+	if token != want {
+		return fmt.Errorf("%v stands where %s should", token, named)
+	}
+	return nil
 }
 
 // WriteEdits writes the edits to a file and makes its folder. The previous

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"strings"
+	"unicode"
 	"unicode/utf8"
 
 	"example.org/kettleside/app/measure"
@@ -50,8 +51,8 @@ func (t *Table) set(x *Treatment, field, typed string) string {
 		x.Note = typed
 	case FieldStorage:
 		low, high, ok := typedSpan(typed)
-		if !ok || low < 0.5 || high > 24 {
-			return youTyped(typed) + `months from 0.5 to 24, such as "8" or "8-12".`
+		if !ok || low < 1 || high > 24 || low != math.Trunc(low) || high != math.Trunc(high) {
+			return youTyped(typed) + `whole months from 1 to 24, such as "8" or "8-12".`
 		}
 		x.StorageMonths, x.StorageMonthsHigh, x.StorageSource = low, high, EnteredHereSource
 	}
@@ -59,22 +60,34 @@ func (t *Table) set(x *Treatment, field, typed string) string {
 }
 
 // setMinutes enters minutes. Published times are never shortened: what is
-// below the shortest published time is refused and that time named.
+// below the shortest published time is refused and that time named. Minutes
+// that are below the shipped ones stay marked with the sources that print them.
 func (t *Table) setMinutes(x *Treatment, typed string) string {
 	if x.ClockStart == NoClock {
 		return fmt.Sprintf("you typed %s, but this treatment has no minutes; change its words (%s) instead.", quoted(typed), quoted(x.Words))
 	}
 	low, high, ok := typedMinutes(typed)
 	if !ok {
-		return youTyped(typed) + `minutes from above 0 to 60, such as "3", "1 1/2" or "4-6", or seconds such as "10 s".`
+		return youTyped(typed) + `minutes from above 0 to 60, such as "3", "1 1/2", "4-6" or "2 min 30 s", or seconds such as "10 s".`
 	}
-	if floor, sources := t.shortest(x); low < floor-1e-9 {
+	floor := x.shortest()
+	if low < floor-1e-9 {
+		names := t.printing(x, floor)
+		if len(names) > 2 {
+			names = append(names[:2], fmt.Sprintf("and %d more", len(names)-2))
+		}
 		return fmt.Sprintf("you typed %s, but the shortest published time is %s (%s) and published times are never shortened.",
-			quoted(typed), measure.Minutes(floor), strings.Join(sources, "; "))
+			quoted(typed), measure.Minutes(floor), strings.Join(names, "; "))
+	}
+	low = max(low, floor) // the last digit of a third of a minute is nobody's wish
+	high = max(low, high)
+	x.ShorterThanShipped = nil
+	if shipped, _, _ := x.ShippedMinutes(); low < shipped {
+		x.ShorterThanShipped = t.printing(x, low)
 	}
 	t.keepPublished(x)
 	x.Minutes, x.MinutesHigh = low, high
-	x.Source, x.Standing = EnteredHereSource, EnteredHere
+	x.Source, x.Standing, x.SourceClock = EnteredHereSource, EnteredHere, ""
 	for i, p := range x.Also {
 		x.Also[i].Agrees = (p.Method == "" || p.Method == x.Method) && p.Minutes == low && p.MinutesHigh == high
 	}
@@ -84,13 +97,13 @@ func (t *Table) setMinutes(x *Treatment, typed string) string {
 // keepPublished keeps the shipped value of an edited treatment among the
 // published ones, so that every surface can still show it with its source.
 func (t *Table) keepPublished(x *Treatment) {
-	if x.Source == EnteredHereSource {
+	if _, ok := x.kept(); ok {
 		return // an earlier edit of the same field has kept it
 	}
-	p := Published{Treatment: x.ID, Minutes: x.Minutes, MinutesHigh: x.MinutesHigh, ClockStart: x.ClockStart,
+	p := Published{Treatment: x.ID, Minutes: x.Minutes, MinutesHigh: x.MinutesHigh, ClockStart: x.SourceClock,
 		Source: x.Source, Standing: x.Standing, Note: "the value as shipped"}
 	if x.Minutes == 0 {
-		p.Words = x.Words
+		p.Words, p.ClockStart = x.Words, NoClock
 	}
 	if len(x.Rows) > 0 {
 		p.Row = x.Rows[0]
@@ -101,44 +114,47 @@ func (t *Table) keepPublished(x *Treatment) {
 	x.Also = append([]Published{p}, x.Also...)
 }
 
-// shortest returns the shortest published minutes for the treatment by its own
-// method, and the sources that print them. The shipped value always counts;
-// others do unless they were only read as a quotation or without an author.
-func (t *Table) shortest(x *Treatment) (float64, []string) {
+// counted returns the published times that an edit is held against: the
+// shipped one and, by the treatment's own method, those of other sources unless
+// they were only read as a quotation or without an author.
+func (x *Treatment) counted() []Published {
+	low, high, source := x.ShippedMinutes()
+	list := []Published{{Minutes: low, MinutesHigh: high, Source: source, Standing: x.Standing}}
+	also := x.Also
+	if p, ok := x.kept(); ok {
+		list[0].Standing, also = p.Standing, also[1:]
+	}
+	for _, p := range also {
+		if p.Minutes > 0 && (p.Method == "" || p.Method == x.Method) && p.Standing != ReadElsewhere {
+			list = append(list, p)
+		}
+	}
+	return list
+}
+
+// shortest returns the shortest published minutes for the treatment.
+func (x *Treatment) shortest() float64 {
 	floor := math.Inf(1)
-	if x.Source != EnteredHereSource {
-		floor = x.Minutes
+	for _, p := range x.counted() {
+		floor = min(floor, p.Minutes)
 	}
-	counts := func(p Published) bool {
-		shippedValue := x.Source == EnteredHereSource && len(x.Rows) > 0 && p.Row == x.Rows[0]
-		return p.Minutes > 0 && (p.Method == "" || p.Method == x.Method) && (p.Standing != ReadElsewhere || shippedValue)
-	}
-	for _, p := range x.Also {
-		if counts(p) {
-			floor = min(floor, p.Minutes)
-		}
-	}
+	return floor
+}
+
+// printing names the sources that print at most these minutes: first what was
+// read, then what is remembered, marked as such.
+func (t *Table) printing(x *Treatment, minutes float64) []string {
 	var read, remembered []string
-	note := func(source string, standing Standing) {
-		if standing == FromMemory {
-			remembered = append(remembered, t.sourceName(source)+", from memory")
-		} else {
-			read = append(read, t.sourceName(source))
+	for _, p := range x.counted() {
+		switch {
+		case p.Minutes > minutes:
+		case p.Standing == FromMemory:
+			remembered = append(remembered, t.sourceName(p.Source)+", from memory")
+		default:
+			read = append(read, t.sourceName(p.Source))
 		}
 	}
-	if x.Source != EnteredHereSource && x.Minutes == floor {
-		note(x.Source, x.Standing)
-	}
-	for _, p := range x.Also {
-		if counts(p) && p.Minutes == floor {
-			note(p.Source, p.Standing)
-		}
-	}
-	names := append(read, remembered...) // what was read is named first
-	if len(names) > 2 {
-		names = append(names[:2], fmt.Sprintf("and %d more", len(names)-2))
-	}
-	return floor, names
+	return append(read, remembered...)
 }
 
 // sourceName is a source in a sentence: publisher and title.
@@ -181,11 +197,15 @@ func setHeadspace(x *Treatment, typed string) string {
 	if x.Pack == LoosePack || x.Pack == TrayPack {
 		return fmt.Sprintf("you typed %s, but a %s pack needs no headspace.", quoted(typed), x.Pack)
 	}
+	if x.HeadspaceRow != "" {
+		return fmt.Sprintf("you typed %s, but the headspace of this pack goes by the size and the mouth of the container (%s); one number cannot stand for it.",
+			quoted(typed), FieldText(*x, FieldHeadspace))
+	}
 	v, err := measure.ParseNumber(strings.TrimSpace(strings.TrimSuffix(typed, "in")))
 	if err != nil || v < 0.25 || v > 3 {
 		return youTyped(typed) + `inches from 1/4 to 3, such as "1/2".`
 	}
-	x.HeadspaceIn, x.HeadspaceRow = v, ""
+	x.HeadspaceIn, x.HeadspaceSource, x.HeadspaceStanding = v, EnteredHereSource, EnteredHere
 	return ""
 }
 
@@ -197,7 +217,7 @@ func setWater(x *Treatment, typed string) string {
 	if err != nil || v < 1 || v > 5 {
 		return youTyped(typed) + "gallons for a pound from 1 to 5."
 	}
-	x.WaterGalPerLb = v
+	x.WaterGalPerLb, x.WaterSource, x.WaterStanding = v, EnteredHereSource, EnteredHere
 	return ""
 }
 
@@ -213,40 +233,78 @@ func youTyped(typed string) string {
 const maxText = 300
 
 func badText(typed string) string {
-	if !utf8.ValidString(typed) || utf8.RuneCountInString(typed) > maxText || strings.ContainsFunc(typed, func(c rune) bool { return c < ' ' || c == 0x7f }) {
-		return fmt.Sprintf("you typed %s; allowed is one line of at most %d characters.", quoted(typed), maxText)
+	if !utf8.ValidString(typed) || utf8.RuneCountInString(typed) > maxText || strings.ContainsFunc(typed, unseen) {
+		return fmt.Sprintf("you typed %s; allowed is one line of at most %d characters that can all be seen.", quoted(typed), maxText)
 	}
 	return ""
 }
 
 // typedSpan reads "8", "8-12", "8–12" or "8 to 12".
 func typedSpan(typed string) (low, high float64, ok bool) {
-	a, b, both := strings.Cut(strings.NewReplacer("–", "-", " to ", "-").Replace(typed), "-")
-	low, err := measure.ParseNumber(strings.TrimSpace(a))
+	a, b, both := cutSpan(typed)
+	low, err := measure.ParseNumber(a)
 	if err != nil {
 		return 0, 0, false
 	}
 	if !both {
 		return low, low, true
 	}
-	high, err = measure.ParseNumber(strings.TrimSpace(b))
+	high, err = measure.ParseNumber(b)
 	return low, high, err == nil && high >= low
 }
 
-// typedMinutes reads what typedSpan reads, with "min" or "s" after it.
+func cutSpan(typed string) (low, high string, both bool) {
+	low, high, both = strings.Cut(strings.NewReplacer("–", "-", " to ", "-").Replace(typed), "-")
+	return strings.TrimSpace(low), strings.TrimSpace(high), both
+}
+
+// typedMinutes reads a time or a span of two as they are typed and as
+// measure.MinutesRange prints them: "3", "4 mins", "4-6", "10–15 s",
+// "2 min 18 s", "50 s to 1 ½ min". A low end without a unit takes that of the
+// high end.
 func typedMinutes(typed string) (low, high float64, ok bool) {
-	text := strings.TrimSpace(typed)
-	for _, unit := range []string{"minutes", "minute", "min"} {
-		text = strings.TrimSpace(strings.TrimSuffix(text, unit))
+	a, b, both := cutSpan(typed)
+	if !both {
+		low, _, ok = typedTime(a, 1)
+		return low, low, ok && low > 0 && low <= maxMinutes
 	}
-	perMinute := 1.0
-	for _, unit := range []string{"seconds", "sec", "s"} {
-		if cut, found := strings.CutSuffix(text, unit); found {
-			text, perMinute = strings.ReplaceAll(cut, " s", ""), 60
-			break
+	high, unit, ok := typedTime(b, 1)
+	if !ok {
+		return 0, 0, false
+	}
+	low, _, ok = typedTime(a, unit)
+	return low, high, ok && low > 0 && low <= high && high <= maxMinutes
+}
+
+// timeUnits are the units of time by the words for them, in minutes.
+var timeUnits = map[string]float64{
+	"min": 1, "mins": 1, "minute": 1, "minutes": 1,
+	"s": 1.0 / 60, "sec": 1.0 / 60, "secs": 1.0 / 60, "second": 1.0 / 60, "seconds": 1.0 / 60,
+}
+
+// typedTime reads one time: a number, a number with a unit, or whole minutes
+// and seconds. A number alone is in the given unit. It returns minutes and the
+// unit that a number before it would have.
+func typedTime(text string, unit float64) (minutes, before float64, ok bool) {
+	text = strings.ToLower(strings.TrimSuffix(text, "."))
+	number := strings.TrimRightFunc(text, unicode.IsLetter)
+	if word := text[len(number):]; word != "" {
+		if unit, ok = timeUnits[word]; !ok {
+			return 0, 0, false
 		}
 	}
-	low, high, ok = typedSpan(strings.TrimSpace(text))
-	low, high = low/perMinute, high/perMinute
-	return low, high, ok && low > 0 && high <= maxMinutes
+	number = strings.TrimSpace(number)
+	if at := strings.IndexFunc(number, unicode.IsLetter); at >= 0 { // "2 min 18" of "2 min 18 s"
+		end := at + len(number[at:]) - len(strings.TrimLeftFunc(number[at:], unicode.IsLetter))
+		whole, err := measure.ParseNumber(number[:at])
+		rest, errRest := measure.ParseNumber(number[end:])
+		ok := err == nil && errRest == nil && unit < 1 && timeUnits[number[at:end]] == 1 &&
+			whole > 0 && whole == math.Trunc(whole) && rest >= 0 && rest < 60
+		return whole + rest/60, 1, ok
+	}
+	v, err := measure.ParseNumber(number)
+	if unit < 1 {
+		v /= 60 // not v times unit: n seconds are n/60 to the last digit
+	}
+	return v, unit, err == nil
 }

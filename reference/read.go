@@ -9,7 +9,7 @@ import (
 // refused, so that a value never lands under another name.
 var (
 	sourceColumns = []string{"id", "title", "publisher", "edition", "address", "seen"}
-	cropColumns   = []string{"id", "name", "group", "leafy", "note"}
+	cropColumns   = []string{"id", "name", "also_called", "group", "leafy", "note"}
 	prepColumns   = []string{"crop", "prepare", "select", "soak", "source", "standing"}
 	yieldColumns  = []string{"crop", "market_unit", "weight_lb", "weight_high_lb", "pints", "pints_high",
 		"lb_per_pint", "lb_per_pint_high", "as_bought", "usable_share", "usable_share_source",
@@ -17,8 +17,8 @@ var (
 	headspaceColumns = []string{"pack", "size", "mouth", "inches", "source"}
 	ruleColumns      = []string{"id", "value", "high", "unit", "says", "source", "standing", "note"}
 	treatmentColumns = []string{"id", "crop", "cut", "grade", "size", "method", "minutes", "minutes_high", "words",
-		"clock", "chill_factor", "chill_words", "chill_source", "chill_standing", "pack", "headspace_in",
-		"headspace_table", "water_gal_per_lb", "blanch_water", "blanch_source", "note",
+		"clock", "source_clock", "chill_factor", "chill_words", "chill_source", "chill_standing", "pack", "headspace_in",
+		"headspace_table", "headspace_source", "headspace_standing", "water_gal_per_lb", "blanch_water", "blanch_source", "note",
 		"storage_months", "storage_high_months", "storage_source", "source", "standing", "rows"}
 	alsoColumns = []string{"treatment", "method", "minutes", "minutes_high", "words", "clock", "source", "standing", "agrees", "note", "row"}
 )
@@ -35,9 +35,10 @@ var (
 )
 
 // ReadTable reads a whole table from the eight CSV files at the root of fsys:
-// sources, crops, prep, treatments, also, yields, headspace and rules. It is
+// sources, crops, prep, rules, treatments, also, yields and headspace. It is
 // strict and reports every fault it finds, up to 100: the error is a *DataError or
-// DataErrors, and the table is then nil.
+// DataErrors, and the table is then nil. A table that is read has every rule
+// of RequiredRules, so that Rule does not panic on it.
 func ReadTable(fsys fs.FS) (*Table, error) {
 	f := &faults{}
 	r := &tableReader{
@@ -47,11 +48,11 @@ func ReadTable(fsys fs.FS) (*Table, error) {
 	r.readSources(readSheet(fsys, "sources.csv", sourceColumns, f))
 	r.readCrops(readSheet(fsys, "crops.csv", cropColumns, f))
 	r.readPrep(readSheet(fsys, "prep.csv", prepColumns, f))
+	r.readRules(readSheet(fsys, "rules.csv", ruleColumns, f))
 	r.readTreatments(readSheet(fsys, "treatments.csv", treatmentColumns, f))
 	r.readAlso(readSheet(fsys, "also.csv", alsoColumns, f))
 	r.readYields(readSheet(fsys, "yields.csv", yieldColumns, f))
 	r.readHeadspaces(readSheet(fsys, "headspace.csv", headspaceColumns, f))
-	r.readRules(readSheet(fsys, "rules.csv", ruleColumns, f))
 	if err := f.err(); err != nil {
 		return nil, err
 	}
@@ -115,7 +116,7 @@ func (t *tableReader) readSources(s *sheet) {
 
 func (t *tableReader) readCrops(s *sheet) {
 	for _, r := range s.rows {
-		x := Crop{ID: r.id("id"), Name: r.needed("name"), Group: r.needed("group"), Leafy: r.yes("leafy"), Note: r.text("note")}
+		x := Crop{ID: r.id("id"), Name: r.needed("name"), AlsoCalled: r.list("also_called"), Group: r.needed("group"), Leafy: r.yes("leafy"), Note: r.text("note")}
 		if once(r, "id", x.ID, t.crops) {
 			t.crops[x.ID] = len(t.table.Crops)
 			t.table.Crops = append(t.table.Crops, x)
@@ -193,9 +194,17 @@ func (t *tableReader) readRules(s *sheet) {
 			Source: t.source(r, "source", false), Standing: enum(r, "standing", standings), Note: r.text("note"),
 		}
 		x.Value, x.High = r.signedSpan("value", "high", -50, 10000)
+		if unit, ok := requiredRules[x.ID]; ok && x.Unit != unit {
+			r.wrong("unit", quoted(x.Unit)+" for the rule "+x.ID, quoted(unit))
+		}
 		if once(r, "id", x.ID, seen) {
 			seen[x.ID] = true
 			t.table.Rules = append(t.table.Rules, x)
+		}
+	}
+	for _, id := range RequiredRules() {
+		if !seen[id] {
+			t.faults.add(&DataError{File: s.file, Found: "no rule " + id, Allowed: "a table with every rule that the program reads"})
 		}
 	}
 }

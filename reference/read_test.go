@@ -13,21 +13,32 @@ var small = map[string]string{
 	"sources.csv": "id,title,publisher,edition,address,seen\n" +
 		"A_1,Leaflet one,Office,2001,https://example.org/1,whole page\n" +
 		"B_2,Leaflet two,Office,2002,,not read\n",
-	"crops.csv": "id,name,group,leafy,note\n" +
-		"beans,Beans,beans and peas,,\n" +
-		"kale,Kale,greens,yes,\n",
+	"crops.csv": "id,name,also_called,group,leafy,note\n" +
+		"beans,Beans,string beans; haricots,beans and peas,,\n" +
+		"kale,Kale,,greens,yes,\n",
 	"prep.csv": "crop,prepare,select,soak,source,standing\n" +
 		"beans,Wash.,,,A_1,read\n",
 	"treatments.csv": strings.Join(treatmentColumns, ",") + "\n" +
-		"beans-cut-water,beans,cut,,,water,3,,,boil,1,,A_1,read,solid,1/2,,1,,,,8,12,A_1,A_1,read,P001\n" +
-		"beans-rings-steam,beans,rings,,,steam,10 s,15 s,,at once,1,,A_1,read,loose,,,,,,,8,,A_1,B_2,from memory,\n" +
-		"kale-mash-cook,kale,mash,,,cook,,,Cook soft,none,,Cool.,A_1,read,liquid,,liquid,,,,,8,12,A_1,A_1,read,P002 P003\n",
+		"beans-cut-water,beans,cut,,,water,3,,,boil,at once,1,,A_1,read,solid,1/2,,B_2,from memory,1,,,,8,12,A_1,A_1,read,P001\n" +
+		"beans-rings-steam,beans,rings,,,steam,10 s,15 s,,at once,,1,,A_1,read,loose,,,A_1,read,,,,,8,,A_1,B_2,from memory,\n" +
+		"kale-mash-cook,kale,mash,,,cook,,,Cook soft,none,,,Cool.,A_1,read,liquid,,liquid,A_1,read,,,,,8,12,A_1,A_1,read,P002 P003\n",
 	"also.csv": strings.Join(alsoColumns, ",") + "\n" +
 		"beans-cut-water,,2,,,at once,B_2,from memory,,,P004\n",
 	"yields.csv": strings.Join(yieldColumns, ",") + "\n" +
 		"beans,bushel,30,,30,45,2/3,1,in pods,0.5,A_1,A_1,read,yes,\n",
 	"headspace.csv": "pack,size,mouth,inches,source\ndry,pint,wide,1/2,A_1\n",
-	"rules.csv":     "id,value,high,unit,says,source,standing,note\nfreezer-set-f,-10,,F,Set it to -10.,A_1,read,\n",
+	"rules.csv":     smallRules(),
+}
+
+// smallRules are all rules that a table needs, each 1 but for the first.
+func smallRules() string {
+	out := "id,value,high,unit,says,source,standing,note\nfreezer-set-f,-10,,F,Set it to -10.,A_1,read,\n"
+	for _, id := range RequiredRules() {
+		if id != "freezer-set-f" {
+			out += id + ",1,,\"" + requiredRules[id] + "\",Do so.,A_1,read,\n"
+		}
+	}
+	return out
 }
 
 func smallFS(file, old, replacement string) fs.FS {
@@ -60,6 +71,13 @@ func TestReadSmallTable(t *testing.T) {
 	if mash.HeadspaceRow != "liquid" || strings.Join(mash.Rows, "+") != "P002+P003" {
 		t.Errorf("mash %+v", mash)
 	}
+	cut, _ := table.Treatment("beans-cut-water")
+	if cut.SourceClock != AtOnce || cut.HeadspaceSource != "B_2" || cut.HeadspaceStanding != FromMemory || cut.WaterSource != "A_1" || cut.WaterStanding != Read {
+		t.Errorf("cut %+v", cut)
+	}
+	if c, _ := table.Crop("beans"); strings.Join(c.AlsoCalled, "+") != "string beans+haricots" {
+		t.Errorf("also called %q", c.AlsoCalled)
+	}
 	if r := table.Rule("freezer-set-f"); r.Value != -10 || r.High != -10 {
 		t.Errorf("rule %+v", r)
 	}
@@ -77,12 +95,12 @@ func TestReadReportsEachFault(t *testing.T) {
 		line, column                 int
 		field, found, allowed        string
 	}{
-		{"header: a column missing", "crops.csv", ",leafy", "", 1, 4, "leafy", "no such column", "id,name,group,leafy,note"},
-		{"header: last column missing", "crops.csv", "leafy,note", "leafy", 1, 5, "note", "no such column", "note"},
-		{"header: one too many", "crops.csv", "leafy,note", "leafy,note,more", 1, 6, "more", "one column too many", "leafy,note"},
-		{"header: out of order", "crops.csv", "id,name,group", "id,group,name", 1, 2, "name", `"group" out of its order`, "id,name"},
+		{"header: a column missing", "crops.csv", ",leafy", "", 1, 5, "leafy", "no such column", "id,name,also_called,group,leafy,note"},
+		{"header: last column missing", "crops.csv", "leafy,note", "leafy", 1, 6, "note", "no such column", "note"},
+		{"header: one too many", "crops.csv", "leafy,note", "leafy,note,more", 1, 7, "more", "one column too many", "leafy,note"},
+		{"header: out of order", "crops.csv", "id,name,also_called,group", "id,group,also_called,name", 1, 2, "name", `"group" out of its order`, "id,name"},
 		{"header: another name", "rules.csv", "value", "amount", 1, 2, "value", `the column "amount"`, "value"},
-		{"a short record", "crops.csv", "beans,Beans,beans and peas,,", "beans,Beans", 2, 0, "", "2 fields", "5"},
+		{"a short record", "crops.csv", "beans,Beans,string beans; haricots,beans and peas,,", "beans,Beans", 2, 0, "", "2 fields", "6"},
 		{"a broken quote", "crops.csv", "beans,Beans", `beans,"Beans" x`, 2, 13, "", "quote", "quotes in pairs"},
 		{"not UTF-8", "crops.csv", "Kale", "K\xffle", 0, 0, "", "not UTF-8", "UTF-8"},
 		{"duplicate source", "sources.csv", "B_2", "A_1", 3, 1, "id", `"A_1" a second time`, "once"},
@@ -107,17 +125,24 @@ func TestReadReportsEachFault(t *testing.T) {
 		{"unknown method", "treatments.csv", ",water,", ",boiled,", 2, 6, "method", `"boiled"`, `"water", "steam", "cook" or "raw"`},
 		{"unknown clock", "treatments.csv", ",boil,", ",soon,", 2, 10, "clock", `"soon"`, `"boil", "at once" or "none"`},
 		{"clock of another method", "treatments.csv", ",boil,", ",none,", 2, 10, "clock", `"none" for method "water"`, `"boil"`},
-		{"unknown pack", "treatments.csv", ",solid,", ",tight,", 2, 15, "pack", `"tight"`, `"solid"`},
-		{"solid without headspace", "treatments.csv", ",solid,1/2,", ",solid,,", 2, 16, "headspace_in", "0 inches", "inches of its own"},
-		{"loose with headspace", "treatments.csv", ",loose,,", ",loose,1/2,", 3, 16, "headspace_in", "0.5 inches", "nothing"},
-		{"liquid without a row", "treatments.csv", ",liquid,,liquid,", ",liquid,,,", 4, 17, "headspace_table", "0 inches", "a row of the headspace table"},
-		{"water for steam", "treatments.csv", ",loose,,,,", ",loose,,,1,", 3, 18, "water_gal_per_lb", `"1" gallons`, "water blanch"},
-		{"two chilling rules", "treatments.csv", "boil,1,,", "boil,1,Cool.,", 2, 11, "chill_factor", `"1" and chill words "Cool."`, "one of the two"},
-		{"a factor without minutes", "treatments.csv", "none,,Cool.,", "none,1,,", 4, 11, "chill_factor", "a factor without minutes", "words"},
-		{"something in the water without a source", "treatments.csv", ",1,,,,8", ",1,salt,,,8", 2, 20, "blanch_source", "nothing", "a source"},
-		{"no storage", "treatments.csv", ",8,12,A_1,A_1,read,P001", ",,,A_1,A_1,read,P001", 2, 22, "storage_months", "nothing", "months"},
-		{"entered here is for edits", "treatments.csv", "A_1,read,P001", "A_1,entered here,P001", 2, 26, "standing", `"entered here"`, "common practice"},
-		{"unknown source", "treatments.csv", "A_1,A_1,read,P001", "A_1,C_3,read,P001", 2, 25, "source", `"C_3"`, "sources.csv"},
+		{"unknown pack", "treatments.csv", ",solid,", ",tight,", 2, 16, "pack", `"tight"`, `"solid"`},
+		{"solid without headspace", "treatments.csv", ",solid,1/2,", ",solid,,", 2, 17, "headspace_in", "0 inches", "inches of its own"},
+		{"loose with headspace", "treatments.csv", ",loose,,", ",loose,1/2,", 3, 17, "headspace_in", "0.5 inches", "nothing"},
+		{"liquid without a row", "treatments.csv", ",liquid,,liquid,", ",liquid,,,", 4, 18, "headspace_table", "0 inches", "a row of the headspace table"},
+		{"water for steam", "treatments.csv", ",loose,,,A_1,read,,", ",loose,,,A_1,read,1,", 3, 21, "water_gal_per_lb", `"1" gallons`, "water blanch"},
+		{"two chilling rules", "treatments.csv", "at once,1,,", "at once,1,Cool.,", 2, 12, "chill_factor", `"1" and chill words "Cool."`, "one of the two"},
+		{"a factor without minutes", "treatments.csv", "none,,,Cool.,", "none,,1,,", 4, 12, "chill_factor", "a factor without minutes", "words"},
+		{"something in the water without a source", "treatments.csv", "memory,1,,,,8", "memory,1,salt,,,8", 2, 23, "blanch_source", "nothing", "a source"},
+		{"no storage", "treatments.csv", ",8,12,A_1,A_1,read,P001", ",,,A_1,A_1,read,P001", 2, 25, "storage_months", "nothing", "months"},
+		{"half a month of storage", "treatments.csv", ",8,12,A_1,A_1,read,P001", ",8.5,12,A_1,A_1,read,P001", 2, 25, "storage_months", `"8.5-12"`, "whole months"},
+		{"a headspace without its source", "treatments.csv", ",B_2,from memory,1", ",,from memory,1", 2, 19, "headspace_source", "nothing", "sources.csv"},
+		{"a headspace without a standing", "treatments.csv", ",B_2,from memory,1", ",B_2,,1", 2, 20, "headspace_standing", "nothing", `"read"`},
+		{"steam counted from the boil", "treatments.csv", "at once,,1", "at once,boil,1", 3, 11, "source_clock", `"boil" for method "steam"`, "nothing"},
+		{"a clock for words", "treatments.csv", "none,,,Cool.", "none,boil,,Cool.", 4, 11, "source_clock", `"boil" for method "cook"`, "nothing"},
+		{"water by no rule", "treatments.csv", "memory,1,", "memory,2.5,", 2, 21, "water_gal_per_lb", `"2.5"`, "water-gal-per-lb"},
+		{"an unseen character", "treatments.csv", "beans,cut,", "beans,c\u202eut,", 2, 3, "cut", `\u202e`, "without control"},
+		{"entered here is for edits", "treatments.csv", "A_1,read,P001", "A_1,entered here,P001", 2, 29, "standing", `"entered here"`, "common practice"},
+		{"unknown source", "treatments.csv", "A_1,A_1,read,P001", "A_1,C_3,read,P001", 2, 28, "source", `"C_3"`, "sources.csv"},
 		{"unknown crop", "treatments.csv", "beans-cut-water,beans", "beans-cut-water,bean", 2, 2, "crop", `"bean"`, "crops.csv"},
 		{"blanks around a text", "treatments.csv", "beans,cut,", "beans,cut ,", 2, 3, "cut", `"cut "`, "without blanks"},
 		{"a cut left out", "treatments.csv", "beans,cut,", "beans,,", 2, 3, "cut", "nothing", "text"},
@@ -134,6 +159,9 @@ func TestReadReportsEachFault(t *testing.T) {
 		{"headspace: a cell twice", "headspace.csv", "A_1\n", "A_1\ndry,pint,wide,1,A_1\n", 3, 1, "pack", "a second time", "once"},
 		{"rule without a value", "rules.csv", "-10,,F", ",,F", 2, 2, "value", "nothing", "a number"},
 		{"rule without words", "rules.csv", "Set it to -10.", "", 2, 5, "says", "nothing", "text"},
+		{"rule: another unit than the program takes", "rules.csv", "-10,,F", "-10,,C", 2, 4, "unit", `"C" for the rule freezer-set-f`, `"F"`},
+		{"rule: missing", "rules.csv", "hold-f,", "keep-f,", 0, 0, "", "no rule hold-f", "every rule"},
+		{"names not in parts", "crops.csv", "string beans; haricots", "string beans;haricots", 2, 3, "also_called", "string beans;haricots", `"; "`},
 		{"prep that says nothing", "prep.csv", "Wash.", "", 2, 2, "prepare", "no words", "words"},
 	} {
 		t.Run(c.name, func(t *testing.T) {

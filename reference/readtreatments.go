@@ -1,6 +1,7 @@
 package reference
 
 import (
+	"math"
 	"strings"
 )
 
@@ -12,20 +13,24 @@ func (t *tableReader) readTreatments(s *sheet) {
 		x := Treatment{
 			ID: r.id("id"), Crop: t.crop(r, "crop"), Cut: r.needed("cut"), Grade: r.text("grade"), Size: r.text("size"),
 			Method: enum(r, "method", methods), Words: r.text("words"), ClockStart: enum(r, "clock", clockStarts),
+			SourceClock: enum(r, "source_clock", []ClockStart{"", AtReturnToBoil, AtOnce}),
 			ChillFactor: r.number("chill_factor", 0.5, 3), ChillWords: r.text("chill_words"),
-			ChillSource:   t.source(r, "chill_source", false),
-			ChillStanding: enum(r, "chill_standing", standings),
-			Pack:          enum(r, "pack", packs),
-			HeadspaceIn:   r.number("headspace_in", 0.25, 3),
-			HeadspaceRow:  enum(r, "headspace_table", []string{"", "liquid", "juice"}),
-			WaterGalPerLb: r.number("water_gal_per_lb", 0.5, 5),
-			BlanchWater:   r.text("blanch_water"), BlanchSource: t.source(r, "blanch_source", true),
+			ChillSource:       t.source(r, "chill_source", false),
+			ChillStanding:     enum(r, "chill_standing", standings),
+			Pack:              enum(r, "pack", packs),
+			HeadspaceIn:       r.number("headspace_in", 0.25, 3),
+			HeadspaceRow:      enum(r, "headspace_table", []string{"", "liquid", "juice"}),
+			HeadspaceSource:   t.source(r, "headspace_source", false),
+			HeadspaceStanding: enum(r, "headspace_standing", standings),
+			WaterGalPerLb:     r.number("water_gal_per_lb", 0.5, 5),
+			BlanchWater:       r.text("blanch_water"), BlanchSource: t.source(r, "blanch_source", true),
 			Note: r.text("note"), StorageSource: t.source(r, "storage_source", false),
 			Source: t.source(r, "source", false), Standing: enum(r, "standing", standings),
 			Rows: strings.Fields(r.text("rows")),
 		}
 		x.Minutes, x.MinutesHigh = r.minuteSpan()
-		x.StorageMonths, x.StorageMonthsHigh = r.span("storage_months", "storage_high_months", 0.5, 24)
+		x.StorageMonths, x.StorageMonthsHigh = r.span("storage_months", "storage_high_months", 1, 24)
+		t.waterRule(r, &x)
 		for _, fault := range checkTreatment(&x) {
 			r.wrong(fault.column, fault.found, fault.allowed)
 		}
@@ -34,6 +39,21 @@ func (t *tableReader) readTreatments(s *sheet) {
 			t.table.Treatments = append(t.table.Treatments, x)
 		}
 	}
+}
+
+// waterRule finds the rule that the gallons of a treatment rest on. There are
+// two, so that no row repeats their source.
+func (t *tableReader) waterRule(r record, x *Treatment) {
+	if x.WaterGalPerLb == 0 {
+		return
+	}
+	for _, id := range []string{"water-gal-per-lb", "water-leafy-gal-per-lb"} {
+		if rule, ok := find(t.table.Rules, func(r *Rule) bool { return r.ID == id && r.Value == x.WaterGalPerLb }); ok {
+			x.WaterSource, x.WaterStanding = rule.Source, rule.Standing
+			return
+		}
+	}
+	r.wrong("water_gal_per_lb", quoted(r.raw("water_gal_per_lb")), "the gallons of the rule water-gal-per-lb or water-leafy-gal-per-lb")
 }
 
 // minuteSpan reads minutes and minutes_high.
@@ -74,6 +94,9 @@ func (t *tableReader) readAlso(s *sheet) {
 // fault is one field of a treatment that does not go with the others.
 type fault struct{ column, found, allowed string }
 
+// clockOf is the start of the clock by method.
+var clockOf = map[Method]ClockStart{WaterBlanch: AtReturnToBoil, SteamBlanch: AtOnce, CookThrough: NoClock, NoHeat: NoClock}
+
 // checkTreatment returns what does not go together in one treatment. Words rows
 // never have minutes, minutes never come without the rule that starts the
 // clock, and headspace goes with the pack.
@@ -90,9 +113,11 @@ func checkTreatment(x *Treatment) []fault {
 	case !timed && x.Minutes != 0:
 		add("minutes", "minutes for a treatment of words", "nothing: cooking and packing raw stand in words")
 	}
-	want := map[Method]ClockStart{WaterBlanch: AtReturnToBoil, SteamBlanch: AtOnce, CookThrough: NoClock, NoHeat: NoClock}
-	if c, ok := want[x.Method]; ok && x.ClockStart != c {
+	if c, ok := clockOf[x.Method]; ok && x.ClockStart != c {
 		add("clock", quoted(string(x.ClockStart))+" for method "+quoted(string(x.Method)), quoted(string(c)))
+	}
+	if x.SourceClock != "" && (!timed || x.Method == SteamBlanch && x.SourceClock == AtReturnToBoil) {
+		add("source_clock", quoted(string(x.SourceClock))+" for method "+quoted(string(x.Method)), "what the page says of minutes by this method, or nothing")
 	}
 	if (x.Method == WaterBlanch) != (x.WaterGalPerLb > 0) {
 		add("water_gal_per_lb", quoted(plain(x.WaterGalPerLb))+" gallons a pound", "gallons for a water blanch, and only there")
@@ -107,8 +132,8 @@ func checkTreatment(x *Treatment) []fault {
 	if (x.BlanchWater != "") != (x.BlanchSource != "") {
 		add("blanch_source", quoted(x.BlanchSource), "a source where something goes into the water, and only there")
 	}
-	if x.StorageMonths == 0 {
-		add("storage_months", "nothing", "months from 0.5 to 24")
+	if x.StorageMonths == 0 || x.StorageMonths != math.Trunc(x.StorageMonths) || x.StorageMonthsHigh != math.Trunc(x.StorageMonthsHigh) {
+		add("storage_months", quoted(spanText(x.StorageMonths, x.StorageMonthsHigh)), "whole months from 1 to 24")
 	}
 	return out
 }

@@ -11,6 +11,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"unicode"
 	"unicode/utf8"
 )
 
@@ -132,17 +133,35 @@ func (r record) wrong(name, found, allowed string) {
 // raw returns the field as it stands.
 func (r record) raw(name string) string { return r.fields[r.sheet.at(name)] }
 
-// text returns a field of words. Blanks around it and control characters are
-// faults: they would travel unseen into every handout.
+// text returns a field of words. Blanks around it and characters that nobody
+// sees are faults: they would travel unnoticed into every handout.
 func (r record) text(name string) string {
 	v := r.raw(name)
 	if strings.TrimSpace(v) != v {
 		r.wrong(name, quoted(v), "text without blanks around it")
 	}
-	if strings.ContainsFunc(v, func(c rune) bool { return c < ' ' || c == 0x7f }) {
+	if strings.ContainsFunc(v, unseen) {
 		r.wrong(name, quoted(v), "text on one line, without control characters")
 	}
 	return v
+}
+
+// unseen says whether a character is one that does not print: control
+// characters, those that turn the direction of writing or join letters, and the
+// separators of lines and paragraphs.
+func unseen(c rune) bool { return unicode.In(c, unicode.Cc, unicode.Cf, unicode.Zl, unicode.Zp) }
+
+// list returns the parts of a field that are separated by "; ".
+func (r record) list(name string) []string {
+	v := r.text(name)
+	if v == "" {
+		return nil
+	}
+	parts := strings.Split(v, "; ")
+	if slices.ContainsFunc(parts, func(p string) bool { return p == "" || strings.TrimSpace(p) != p || strings.Contains(p, ";") }) {
+		r.wrong(name, quoted(v), `texts separated by "; "`)
+	}
+	return parts
 }
 
 // needed returns a field that must not be empty.

@@ -6,6 +6,7 @@ import (
 	"io"
 	"slices"
 	"strings"
+	"unicode/utf8"
 )
 
 // sheetColumns are the columns that WriteCSV writes and ReadWrittenCSV expects.
@@ -33,21 +34,8 @@ type SheetRow struct {
 	ShippedValue                       string // "", or the shipped texts of these fields
 }
 
-// Says puts the start of the clock in words.
-func (c ClockStart) Says() string {
-	switch c {
-	case AtReturnToBoil:
-		return "when the water boils again, within one minute"
-	case AtOnce:
-		return "at once, when the lid goes on"
-	case NoClock:
-		return "no minutes to count"
-	}
-	return ""
-}
-
-// SheetRows returns the table as WriteCSV writes it, in table order.
-func (t *Table) SheetRows() []SheetRow {
+// sheetRows returns the table as WriteCSV writes it, in table order.
+func (t *Table) sheetRows() []SheetRow {
 	out := make([]SheetRow, len(t.Treatments))
 	for i := range t.Treatments {
 		x := &t.Treatments[i]
@@ -79,13 +67,14 @@ func (t *Table) SheetRows() []SheetRow {
 // WriteCSV writes the table as one CSV sheet, a row a treatment. Numbers have
 // a point and as many digits as give them back exactly; a number that is not
 // there is empty. A text cell that a spreadsheet would take for a formula
-// (= + - @, tab, carriage return first) gets an apostrophe in front.
+// (= + - @, tab, carriage return first, also behind a ";") gets an apostrophe in
+// front.
 func (t *Table) WriteCSV(w io.Writer) error {
 	out := csv.NewWriter(w)
 	if err := out.Write(sheetColumns); err != nil {
 		return fmt.Errorf("write the table: %w", err)
 	}
-	for _, r := range t.SheetRows() {
+	for _, r := range t.sheetRows() {
 		if err := out.Write(r.cells()); err != nil {
 			return fmt.Errorf("write the table: %w", err)
 		}
@@ -116,13 +105,28 @@ func (r SheetRow) numbers() map[string]float64 {
 		"storage_months": r.StorageMonths, "storage_high_months": r.StorageHighMonths}
 }
 
+// formulaStart are the characters that a spreadsheet takes for the start of a
+// formula, and the apostrophe that keeps it from doing so.
+const formulaStart = "=+-@\t\r'＝＋－＠"
+
 // harmless puts an apostrophe before what a spreadsheet would run, and before
-// an apostrophe, so that the text can be given back exactly.
+// an apostrophe, so that the text can be given back exactly. A sheet opened
+// with ";" between its cells starts a new one behind each, so these places are
+// guarded as well.
 func harmless(s string) string {
-	if s != "" && strings.ContainsRune("=+-@\t\r'", rune(s[0])) {
-		return "'" + s
+	parts := strings.Split(s, ";")
+	for i, p := range parts {
+		if runs(p) {
+			parts[i] = "'" + p
+		}
 	}
-	return s
+	return strings.Join(parts, ";")
+}
+
+// runs says whether a cell that starts with s could be run as a formula.
+func runs(s string) bool {
+	first, _ := utf8.DecodeRuneInString(strings.TrimLeft(s, " \u00a0"))
+	return s != "" && strings.ContainsRune(formulaStart, first)
 }
 
 // ReadWrittenCSV reads back what WriteCSV wrote. It is strict: another header,
@@ -143,15 +147,13 @@ func ReadWrittenCSV(r io.Reader) ([]SheetRow, error) {
 		row := SheetRow{ID: c.id("id"), Crop: text("crop"), Cut: text("cut"), Grade: text("grade"), Size: text("size"),
 			Method: string(enum(c, "method", methods)), Words: text("words"), ClockStarts: text("clock_starts"),
 			ChillFactor: c.number("chill_factor", 0, 3), ChillWords: text("chill_words"), Pack: string(enum(c, "pack", packs)),
-			HeadspaceIn: c.number("headspace_in", 0, 3), HeadspaceFrom: text("headspace_from"),
+			HeadspaceIn: c.number("headspace_in", 0, 3), HeadspaceFrom: enum(c, "headspace_from", []string{"", "liquid table", "juice table"}),
 			WaterGalPerLb: c.number("water_gal_per_lb", 0, 5), BlanchWater: text("blanch_water"), Note: text("note"),
-			Source: text("source"), Publisher: text("publisher"), Edition: text("edition"), Standing: text("standing"),
+			Source: text("source"), Publisher: text("publisher"), Edition: text("edition"), Standing: string(enum(c, "standing", append([]Standing{EnteredHere}, standings...))),
 			Changed: text("changed"), ShippedValue: text("shipped_value")}
 		row.Minutes, row.MinutesHigh = c.minuteSpan()
-		row.StorageMonths, row.StorageHighMonths = c.span("storage_months", "storage_high_months", 0.5, 24)
-		if row.Minutes == 0 && row.Words == "" {
-			c.wrong("words", "neither minutes nor words", "minutes or words")
-		}
+		row.StorageMonths, row.StorageHighMonths = c.span("storage_months", "storage_high_months", 1, 24)
+		c.checkWritten(&row)
 		if once(c, "id", row.ID, seen) {
 			seen[row.ID] = true
 			out = append(out, row)
@@ -163,14 +165,42 @@ func ReadWrittenCSV(r io.Reader) ([]SheetRow, error) {
 	return out, nil
 }
 
-// unguarded returns a text cell without the apostrophe that harmless added.
+// unguarded returns a text cell without the apostrophes that harmless added.
 func (r record) unguarded(name string) string {
 	v := r.raw(name)
-	if cut, ok := strings.CutPrefix(v, "'"); ok {
-		return cut
+	parts := strings.Split(v, ";")
+	for i, p := range parts {
+		if cut, ok := strings.CutPrefix(p, "'"); ok && runs(cut) {
+			parts[i] = cut
+		} else if runs(p) {
+			r.wrong(name, quoted(v), "text that a spreadsheet does not run")
+			break
+		}
 	}
-	if harmless(v) != v {
-		r.wrong(name, quoted(v), "text that a spreadsheet does not run")
+	return strings.Join(parts, ";")
+}
+
+// checkWritten looks at the words of a row that must go together: the method
+// with the start of the clock and with minutes, and the standing with its
+// source and with what was changed.
+func (r record) checkWritten(row *SheetRow) {
+	timed := row.Method == string(WaterBlanch) || row.Method == string(SteamBlanch)
+	switch {
+	case timed && row.Minutes == 0:
+		r.wrong("minutes", "a blanch without minutes", "minutes")
+	case !timed && row.Minutes != 0:
+		r.wrong("minutes", "minutes for a treatment of words", "nothing")
+	case row.Minutes == 0 && row.Words == "":
+		r.wrong("words", "neither minutes nor words", "minutes or words")
 	}
-	return v
+	if says := clockOf[Method(row.Method)].Says(); row.ClockStarts != says {
+		r.wrong("clock_starts", quoted(row.ClockStarts)+" for method "+quoted(row.Method), quoted(says))
+	}
+	if (row.Changed == "") != (row.ShippedValue == "") {
+		r.wrong("shipped_value", quoted(row.ShippedValue), "the shipped value where something was changed, and only there")
+	}
+	entered := row.Standing == string(EnteredHere)
+	if entered != (row.Source == enteredHere.Title) || entered && row.Changed == "" {
+		r.wrong("standing", quoted(row.Standing), "that of the source, and "+quoted(string(EnteredHere))+" only for what was changed")
+	}
 }

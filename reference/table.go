@@ -4,6 +4,7 @@ import (
 	"embed"
 	"fmt"
 	"io/fs"
+	"maps"
 	"slices"
 	"sync"
 )
@@ -71,8 +72,24 @@ func (t *Table) Source(id string) (Source, bool) {
 	return find(t.Sources, func(s *Source) bool { return s.ID == id })
 }
 
+// requiredRules are the rules that the program reads, or that its texts name
+// as placeholders, with the unit in which it takes them.
+var requiredRules = map[string]string{
+	"water-gal-per-lb": "gal/lb", "water-leafy-gal-per-lb": "gal/lb", "batch-lb": "lb", "kettle-reuse-lots": "lots",
+	"return-to-boil-min": "min", "altitude-ft": "ft", "altitude-extra-min": "min",
+	"steam-water-in": "in", "steam-basket-in": "in", "steam-clock-min": "min",
+	"chill-water-max-f": "F", "ice-lb-per-lb": "lb/lb",
+	"tray-first-look-h": "h", "tray-headspace-in": "in",
+	"freezer-lb-per-cuft-day": "lb/cu ft", "freezer-set-f": "F", "hold-f": "F", "storage-months": "months", "reheat-f": "F",
+}
+
+// RequiredRules returns the ids of the rules that every table must have,
+// sorted: ReadTable refuses one that lacks any.
+func RequiredRules() []string { return slices.Sorted(maps.Keys(requiredRules)) }
+
 // Rule returns the numeric rule with this id. Rule ids are written in the
-// program, so an unknown one is a programmer's error and panics.
+// program and stand in RequiredRules, so an unknown one is a programmer's error
+// and panics.
 func (t *Table) Rule(id string) Rule {
 	r, ok := find(t.Rules, func(r *Rule) bool { return r.ID == id })
 	if !ok {

@@ -1,6 +1,11 @@
 package reference
 
 import (
+	"encoding/json"
+	"fmt"
+	"io/fs"
+	"os"
+	"path/filepath"
 	"regexp"
 	"slices"
 	"strings"
@@ -95,8 +100,15 @@ func TestEveryTreatmentIsWhole(t *testing.T) {
 			t.Errorf("%s: the id starts with the crop %s and ends with the method %s", x.ID, x.Crop, x.Method)
 		}
 		// KSTATE_OLD and UK_CSA: two gallons a pound for leafy greens; NCHFP_BLANCH: one for all else
-		if want := map[bool]float64{true: 2, false: 1}[crop.Leafy]; x.Method == WaterBlanch && x.WaterGalPerLb != want {
-			t.Errorf("%s: %v gallons", x.ID, x.WaterGalPerLb)
+		rule := map[bool]Rule{true: table.Rule("water-leafy-gal-per-lb"), false: table.Rule("water-gal-per-lb")}[crop.Leafy]
+		if x.Method != WaterBlanch {
+			rule = Rule{}
+		}
+		if x.WaterGalPerLb != rule.Value || x.WaterSource != rule.Source || x.WaterStanding != rule.Standing {
+			t.Errorf("%s: %v gallons by %s (%s)", x.ID, x.WaterGalPerLb, x.WaterSource, x.WaterStanding)
+		}
+		if len(x.ShorterThanShipped) > 0 {
+			t.Errorf("%s is shipped as shorter than shipped", x.ID)
 		}
 		if x.Changed != nil || x.Standing == EnteredHere {
 			t.Errorf("%s is shipped as changed", x.ID)
@@ -154,6 +166,7 @@ func TestRules(t *testing.T) {
 		"altitude-ft": {5000, 5000}, "altitude-extra-min": {1, 1}, "chill-water-max-f": {60, 60}, "ice-lb-per-lb": {1, 1},
 		"freezer-lb-per-cuft-day": {2, 3}, "freezer-set-f": {-10, -10}, "freezer-set-hours": {24, 24}, "hold-f": {0, 0},
 		"storage-months": {8, 12}, "steam-factor": {1.5, 1.5}, "steam-water-in": {1, 2}, "steam-basket-in": {3, 3},
+		"steam-clock-min": {0, 0}, "tray-headspace-in": {0, 0},
 		"reheat-f": {165, 165}, "freezer-capacity-lb-per-cuft": {35, 35}, "power-full-h": {48, 48}, "power-half-h": {24, 24},
 		"dry-ice-lb-per-cuft": {2.5, 2.5}, "refreeze-max-f": {40, 40}, "insect-soak-salt-tsp-per-gal": {4, 4}, "kettle-reuse-lots": {2, 3},
 	} {
@@ -167,12 +180,71 @@ func TestRules(t *testing.T) {
 	if r := Shipped().Rule("return-to-boil-min"); !strings.Contains(r.Note, "at once") {
 		t.Errorf("the older rule of the clock is not named: %s", r.Note)
 	}
+	for id, source := range map[string]string{"water-gal-per-lb": "NCHFP_BLANCH", "water-leafy-gal-per-lb": "KSTATE_OLD",
+		"steam-clock-min": "KSTATE_NEW", "tray-headspace-in": "NCHFP_PACK"} {
+		if r := Shipped().Rule(id); r.Source != source || r.Standing != Read {
+			t.Errorf("%s: %s, %s", id, r.Source, r.Standing)
+		}
+	}
 	defer func() {
 		if recover() == nil {
 			t.Error("an unknown rule is a programmer's error and panics")
 		}
 	}()
 	Shipped().Rule("no-such-rule")
+}
+
+// Every rule that the program reads by its id, or that its texts name as a
+// placeholder, is required of a table; so Rule does not panic on one that was
+// read.
+func TestRequiredRulesAreAllThatAreUsed(t *testing.T) {
+	required := map[string]bool{}
+	for _, id := range RequiredRules() {
+		required[id] = true
+		Shipped().Rule(id)
+	}
+	patterns := map[string]*regexp.Regexp{
+		".go":   regexp.MustCompile(`(\bRule\()?"([a-z]+(?:-[a-z]+)+)"`),
+		".json": regexp.MustCompile(`(\{)([a-z]+(?:-[a-z]+)+)\}`),
+	}
+	used := 0
+	for _, folder := range []string{"app", "exports", "cmd", "content"} {
+		err := filepath.WalkDir(filepath.Join("..", folder), func(path string, d fs.DirEntry, err error) error {
+			if err != nil || d.IsDir() || strings.HasSuffix(path, "_test.go") || patterns[filepath.Ext(path)] == nil {
+				return err
+			}
+			text, err := os.ReadFile(path)
+			for _, found := range patterns[filepath.Ext(path)].FindAllSubmatch(text, -1) {
+				asked, id := len(found[1]) > 0, string(found[len(found)-1])
+				if _, rule := find(Shipped().Rules, func(r *Rule) bool { return r.ID == id }); !rule && !asked {
+					continue // another word with hyphens
+				}
+				if used++; !required[id] {
+					t.Errorf("%s reads the rule %s, which RequiredRules lacks", path, id)
+				}
+			}
+			return err
+		})
+		if err != nil {
+			t.Fatal(err)
+		}
+	}
+	if used < 20 {
+		t.Errorf("only %d uses of rules found: the program reads them in another way now", used)
+	}
+}
+
+// Best-quality months as each source prints them.
+func TestStorageIsPublished(t *testing.T) {
+	published := map[string][2]float64{
+		"AIB410_STORE": {8, 12}, "UMAINE_SNAP24": {6, 8}, "MSU_GREENS_NEWS": {12, 12}, "PSU_SQUASH": {12, 12},
+		"MU_SQUASH12": {10, 10}, "MSU_HNI46": {8, 10}, "MSU_PFS_793": {2, 2}, "UNL_PEPPER": {8, 8}, "UNL_TOM": {8, 8}, "UNL_ONION": {3, 6},
+	}
+	for _, x := range Shipped().Treatments {
+		if want := published[x.StorageSource]; x.StorageMonths != want[0] || x.StorageMonthsHigh != want[1] {
+			t.Errorf("%s: %v to %v months from %s", x.ID, x.StorageMonths, x.StorageMonthsHigh, x.StorageSource)
+		}
+	}
 }
 
 func TestYields(t *testing.T) {
@@ -217,7 +289,7 @@ func TestEverySourceIsUsed(t *testing.T) {
 	table := Shipped()
 	used := map[string]bool{}
 	for _, x := range table.Treatments {
-		for _, id := range []string{x.Source, x.ChillSource, x.BlanchSource, x.StorageSource} {
+		for _, id := range []string{x.Source, x.ChillSource, x.HeadspaceSource, x.WaterSource, x.BlanchSource, x.StorageSource} {
 			used[id] = true
 		}
 		for _, a := range x.Also {
@@ -245,9 +317,64 @@ func TestEverySourceIsUsed(t *testing.T) {
 			}
 		}
 	}
+	for caution, id := range cautionSources(t) {
+		used[id] = true
+		if _, ok := table.Source(id); !ok && id != string(CommonPractice) {
+			t.Errorf("caution %s names %s, which is not listed", caution, id)
+		}
+	}
 	for _, s := range table.Sources {
 		if !used[s.ID] {
 			t.Errorf("source %s is listed and used nowhere", s.ID)
+		}
+	}
+}
+
+// cautionSources are the sources of the cautions in content, which rest on this
+// table's list.
+func cautionSources(t *testing.T) map[string]string {
+	t.Helper()
+	text, err := os.ReadFile("../content/en/cautions.json")
+	if err != nil {
+		t.Fatal(err)
+	}
+	var cautions []struct{ ID, Source string }
+	if err := json.Unmarshal(text, &cautions); err != nil || len(cautions) == 0 {
+		t.Fatalf("%d cautions, %v", len(cautions), err)
+	}
+	out := map[string]string{}
+	for _, c := range cautions {
+		out[c.ID] = c.Source
+	}
+	return out
+}
+
+// Frozen vegetables are cooked before they are eaten, also for salads: no text
+// may invite to anything else.
+func TestNothingInvitesToEatThemUncooked(t *testing.T) {
+	table := Shipped()
+	texts := map[string]string{}
+	for _, x := range table.Treatments {
+		texts[x.ID+" note"], texts[x.ID+" words"] = x.Note, x.Words
+		for i, a := range x.Also {
+			texts[fmt.Sprint(x.ID, " also ", i)] = a.Note + " " + a.Words
+		}
+	}
+	for _, c := range table.Crops {
+		texts[c.ID] = c.Note
+		for i, p := range c.Prep {
+			texts[fmt.Sprint(c.ID, " prep ", i)] = p.Prepare + " " + p.Select + " " + p.Soak
+		}
+	}
+	for _, r := range table.Rules {
+		if r.ID != "reheat-f" { // which says to cook them also for cold salads
+			texts[r.ID] = r.Says + " " + r.Note
+		}
+	}
+	invites := regexp.MustCompile(`(?i)uncooked|salad|smoothie|\bdips\b|eat(en)? raw|without cooking|ready to eat|snack`)
+	for id, text := range texts {
+		if found := invites.FindString(text); found != "" {
+			t.Errorf("%s says %q: %s", id, found, text)
 		}
 	}
 }
@@ -271,6 +398,13 @@ func TestWordsAreFitForHandouts(t *testing.T) {
 	}
 	for _, y := range table.Yields {
 		texts = append(texts, y.Note)
+	}
+	says := map[string]bool{}
+	for _, c := range []ClockStart{AtReturnToBoil, AtOnce, NoClock} {
+		if s := c.Says(); s == "" || says[s] || strings.ContainsAny(s, "0123456789") || strings.Contains(s, "minute") {
+			t.Errorf("%s: %q", c, s)
+		}
+		says[c.Says()] = true
 	}
 	for _, s := range texts {
 		if s == "" {

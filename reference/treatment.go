@@ -14,10 +14,23 @@ const (
 type ClockStart string
 
 const (
-	AtReturnToBoil ClockStart = "boil"    // when the water boils again, within one minute
+	AtReturnToBoil ClockStart = "boil"    // when the water boils again
 	AtOnce         ClockStart = "at once" // when the lid goes on
 	NoClock        ClockStart = "none"    // the treatment has no minutes
 )
+
+// Says puts the start of the clock in words, for every surface the same.
+func (c ClockStart) Says() string {
+	switch c {
+	case AtReturnToBoil:
+		return "when the water boils again"
+	case AtOnce:
+		return "at once, when the lid goes on"
+	case NoClock:
+		return "no clock: go by the words"
+	}
+	return ""
+}
 
 // Pack is how pieces lie in the container.
 type Pack string
@@ -57,6 +70,15 @@ type Treatment struct {
 	MinutesHigh float64
 	Words       string // what to do where no minutes exist: "cook until soft, then mash"; with minutes: what ends them
 	ClockStart  ClockStart
+	// SourceClock is the start of the clock on the page of the minutes, or on
+	// the general page of the same series; "" where it is not stated or no
+	// minutes stand. Counting from the boil never shortens what a page counts
+	// at once.
+	SourceClock ClockStart
+
+	// ShorterThanShipped names the sources that print minutes as short as the
+	// ones entered, where those are below the shipped ones; empty otherwise.
+	ShorterThanShipped []string
 
 	// ChillFactor times the minutes is the chilling time: 1 as a rule, 2 for
 	// corn on the cob, 0 where ChillWords stand instead: always one of the two.
@@ -68,9 +90,15 @@ type Treatment struct {
 	Pack              Pack
 	HeadspaceIn       float64 // inches; 0 with an empty HeadspaceRow means: none
 	HeadspaceRow      string  // row of the headspace table that gives it by size and mouth: "liquid" or "juice"; "" where HeadspaceIn stands
-	WaterGalPerLb     float64 // US gallons of boiling water per pound prepared; 0 where no water blanch
-	BlanchWater       string  // what goes into the blanching water or a dip before: "4 tsp salt per gallon", or ""
-	BlanchSource      string  // Source.ID of BlanchWater, or ""
+	HeadspaceSource   string  // Source.ID of the page that prints the headspace, also that there is none
+	HeadspaceStanding Standing
+
+	WaterGalPerLb float64 // US gallons of boiling water per pound prepared; 0 where no water blanch
+	WaterSource   string  // Source.ID of the rule of water; "" where no water blanch
+	WaterStanding Standing
+	BlanchWater   string // what goes into the blanching water or a dip before: "4 tsp salt per gallon", or ""
+	BlanchSource  string // Source.ID of BlanchWater, or ""
+
 	Note              string  // what a person should know, in one or two sentences, or ""
 	StorageMonths     float64 // best-quality window at 0 °F: from ...
 	StorageMonthsHigh float64 // ... to
@@ -91,6 +119,24 @@ type Treatment struct {
 	Changed map[string]Edit
 }
 
+// ShippedMinutes returns the minutes as shipped and their source, also where
+// the minutes were edited; zeros for a treatment that goes by words.
+func (x Treatment) ShippedMinutes() (low, high float64, source string) {
+	if p, ok := x.kept(); ok {
+		return p.Minutes, p.MinutesHigh, p.Source
+	}
+	return x.Minutes, x.MinutesHigh, x.Source
+}
+
+// kept returns the shipped value that keepPublished put first among the
+// published ones; false where minutes and words rest on a source still.
+func (x *Treatment) kept() (Published, bool) {
+	if x.Source != EnteredHereSource || len(x.Also) == 0 {
+		return Published{}, false
+	}
+	return x.Also[0], true
+}
+
 // Published is one source's differing or confirming value for a treatment.
 type Published struct {
 	Treatment   string // Treatment.ID
@@ -108,13 +154,13 @@ type Published struct {
 
 // Crop is one vegetable or herb of the table.
 type Crop struct {
-	ID    string // "snap-beans"
-	Name  string // "Snap beans"
-	Group string // "beans and peas", "greens", "roots", ...
-	Leafy bool   // leafy greens take twice the water
-	// Container words of how it is bought matter for yields: see Yield.
-	Prep []Prep
-	Note string
+	ID         string   // "snap-beans"
+	Name       string   // "Snap beans"
+	AlsoCalled []string // other common names, which a search finds: "green beans"
+	Group      string   // "beans and peas", "greens", "roots", ...
+	Leafy      bool     // leafy greens take twice the water
+	Prep       []Prep
+	Note       string
 }
 
 // Prep is how a crop is selected and prepared, from one source.

@@ -66,8 +66,9 @@ var numberColumns = map[Column]func(*Treatment) float64{
 // View says which treatments are shown and in which order. The zero View shows
 // all in table order.
 type View struct {
-	// Text must occur in the crop's name, cut, grade, size, words or note; of
-	// several words each must. Capitals and accents do not matter.
+	// Text must occur in the crop's name, cut, grade, size, words or note, or
+	// start a word of another name of the crop; of several words each must.
+	// Capitals and accents do not matter, and "1½" is "1 1/2".
 	Text      string
 	Crop      string     // Crop.ID, or "" for all
 	Group     string     // Crop.Group, or "" for all
@@ -100,7 +101,7 @@ type Summary struct {
 
 // Rows returns the places in t.Treatments that the view shows, in its order.
 func (t *Table) Rows(v View) ([]int, error) {
-	terms := strings.Fields(folded(v.Text))
+	terms := searchTerms(v.Text)
 	keep := func(row int) bool { return t.shows(&v, terms, &t.Treatments[row]) }
 	rows, err := gotaframe.Filter(len(t.Treatments), keep)
 	if err != nil || len(rows) == 0 || len(v.Sort) == 0 {
@@ -206,12 +207,32 @@ func (t *Table) shows(v *View, terms []string, x *Treatment) bool {
 		return true
 	}
 	text := folded(strings.Join([]string{c.Name, x.Grade, x.Cut, x.Size, string(x.Method), x.Words, x.Note}, "\n"))
+	text = otherWords.Replace(text)
+	names := folded(" " + strings.Join(c.AlsoCalled, " "))
+	names += strings.ReplaceAll(names, "-", " ")
 	for _, term := range terms {
-		if !strings.Contains(text, term) {
+		if !strings.Contains(text, term) && !strings.Contains(names, " "+term) {
 			return false
 		}
 	}
 	return true
+}
+
+// otherWords adds, for a search, what a cut is called elsewhere.
+var otherWords = strings.NewReplacer("flowerets", "flowerets florets")
+
+// searchTerms splits what is searched for into words; a whole number and the
+// fraction behind it are one.
+func searchTerms(text string) []string {
+	var out []string
+	for _, term := range strings.Fields(folded(text)) {
+		if n := len(out); n > 0 && strings.Trim(out[n-1], "0123456789") == "" && strings.Contains(term, "/") && strings.Trim(term, "0123456789/") == "" {
+			out[n-1] += " " + term
+			continue
+		}
+		out = append(out, term)
+	}
+	return out
 }
 
 // column makes one column over rows.
@@ -258,7 +279,7 @@ func (t *Table) cropOf(x *Treatment) *Crop {
 }
 
 // folded takes away what a search does not look at: capitals, accents, and the
-// difference between "½" and "1/2".
+// difference between "1½" and "1 1/2".
 func folded(s string) string {
 	plain := true
 	for i := 0; i < len(s) && plain; i++ {
@@ -267,11 +288,20 @@ func folded(s string) string {
 	if plain {
 		return strings.ToLower(s)
 	}
+	var spread strings.Builder
+	digit := false
+	for _, r := range s {
+		if digit && r != fractionSlash && strings.ContainsRune(norm.NFKD.String(string(r)), fractionSlash) {
+			spread.WriteByte(' ')
+		}
+		spread.WriteRune(r)
+		digit = r >= '0' && r <= '9'
+	}
 	out := make([]rune, 0, len(s))
-	for _, r := range norm.NFKD.String(cases.Fold().String(s)) {
+	for _, r := range norm.NFKD.String(cases.Fold().String(spread.String())) {
 		switch {
 		case unicode.Is(unicode.Mn, r):
-		case r == '\u2044': // the slash of a fraction
+		case r == fractionSlash:
 			out = append(out, '/')
 		default:
 			out = append(out, r)
@@ -279,3 +309,5 @@ func folded(s string) string {
 	}
 	return string(out)
 }
+
+const fractionSlash = '\u2044' // as in "½" written out
