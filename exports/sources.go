@@ -28,7 +28,7 @@ func newSources(w class.Worked, extra []class.BatchWorked) *sources {
 		if !b.Known {
 			continue
 		}
-		for _, id := range []string{t.Source, t.WaterSource, t.ChillSource, t.BlanchSource, t.StorageSource} {
+		for _, id := range []string{t.Source, t.HeadspaceSource, t.WaterSource, t.ChillSource, t.BlanchSource, t.StorageSource} {
 			s.number(id)
 		}
 		s.figures(b.Figures())

@@ -13,6 +13,10 @@ import (
 // sources listed in it; no agency has published it.
 const Edition = "Kettleside table 2026-11"
 
+// BoilingPointSource is the source of the boiling point at an altitude, which is
+// computed and stands in no row.
+const BoilingPointSource = "IAPWS_R7_97"
+
 // Table is the whole of the reference data. Rows stand in the order of their
 // files. Treat a Table as read-only: With returns a changed copy.
 type Table struct {

@@ -41,6 +41,7 @@ type Worked struct {
 	Published   measure.Figure // minutes as published, at low altitude, or words
 	Minutes     measure.Figure // minutes here, with the altitude step, or words
 	Clock       measure.Figure // words: when the minutes start
+	Boils       measure.Figure // temperature of boiling water at this altitude, an estimate
 	Chill       measure.Figure // chilling time or words
 	Ice         measure.Figure // by the rule of one pound per pound
 	Packs       measure.Figure // containers it fills
@@ -58,7 +59,7 @@ type Worked struct {
 func (w Worked) Figures() []measure.Figure {
 	return []measure.Figure{
 		w.Prepared, w.Water, w.KettleTakes, w.Loads, w.LoadWeight, w.LoadWater,
-		w.Published, w.Minutes, w.Clock, w.Chill, w.Ice,
+		w.Published, w.Minutes, w.Clock, w.Boils, w.Chill, w.Ice,
 		w.Packs, w.Headspace, w.Buy, w.FreezerDay, w.FreezerDays, w.BestBy,
 	}
 }

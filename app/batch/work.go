@@ -16,6 +16,7 @@ func Work(job Job, table *reference.Table) Worked {
 	w.entered()
 	w.boilingWater()
 	w.minutes()
+	w.boils()
 	w.chill()
 	w.pack()
 	w.buy()

@@ -96,6 +96,24 @@ func TestAltitudeStep(t *testing.T) {
 	}
 }
 
+// questions.csv Q050 (The Pagosa Springs Sun, read): about 198 °F at 7,500 ft
+// against 212 °F; Wikipedia, High-altitude cooking (read): 203 °F at 5,000 ft.
+func TestBoilingPoint(t *testing.T) {
+	for altitude, want := range map[string]string{"7500 ft": "198 °F", "0 ft": "212 °F", "5000 ft": "203 °F", "1524 m": "203 °F"} {
+		j := job(t, "snap-beans-cut-water", "1 lb", "1 gal")
+		read(t, altitude, &j.Altitude)
+		if w := Work(j, reference.Shipped()); w.Boils.Text != want || w.Boils.Basis != measure.Estimate {
+			t.Errorf("%s: %s (%s)", altitude, w.Boils.Text, w.Boils.Basis)
+		}
+	}
+	j := job(t, "snap-beans-cut-water", "1 lb", "1 gal")
+	j.Units = measure.Metric
+	read(t, "2000 m", &j.Altitude)
+	if w := Work(j, reference.Shipped()); w.Boils.Text != "93 °C" {
+		t.Errorf("2,000 m: %s", w.Boils.Text)
+	}
+}
+
 func has(w Worked, id string) bool {
 	for _, f := range w.Findings {
 		if f.ID == id {
