@@ -40,6 +40,11 @@ const (
 	DryIce    Topic = "dry ice"    //
 )
 
+// AllTopics lists every topic, for a surface that shows all cautions.
+func AllTopics() []Topic {
+	return []Topic{Always, BoilWater, Steam, Cook, Raw, Glass, Power, IceBath, HotPepper, DryIce}
+}
+
 // Caution is one warning: what it is, then what to do.
 type Caution struct {
 	ID     string  `json:"id"`

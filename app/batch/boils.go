@@ -10,7 +10,8 @@ import (
 )
 
 // weatherC is how far ordinary weather moves the boiling point: sea-level
-// pressure wanders by about 2 kPa.
+// pressure wanders by about 2 kPa, and near 100 °C that is half a degree
+// (computed from IAPWS R7-97).
 const weatherC = 0.5
 
 // boils gives the temperature of boiling water in this kitchen. It explains

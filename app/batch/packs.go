@@ -18,21 +18,23 @@ func (w *worker) pack() {
 	}
 }
 
-// tray says whether the pieces are frozen loose on a tray first. What is
-// packed wet or mashed cannot be, whatever was chosen.
+// MayTray says whether a treatment's pieces can be frozen loose on a tray
+// first: not what is packed wet or mashed.
+func MayTray(t reference.Treatment) bool {
+	return t.Pack != reference.LiquidPack && !(t.Method == reference.CookThrough && t.Pack == reference.SolidPack)
+}
+
+// OnTray says whether the pieces are frozen loose on a tray first: where it was
+// chosen and can be, and where the treatment itself says so.
+func (p Packing) OnTray(t reference.Treatment) bool {
+	return t.Pack == reference.TrayPack || p.Tray && MayTray(t)
+}
+
 func (w *worker) tray() bool {
-	t := w.Treatment
-	if t.Pack == reference.TrayPack {
-		return true
-	}
-	if !w.Pack.Tray {
-		return false
-	}
-	if t.Pack == reference.LiquidPack || t.Method == reference.CookThrough && t.Pack == reference.SolidPack {
+	if w.Pack.Tray && !MayTray(w.Treatment) {
 		w.find(measure.Note, "no-tray", "", "This is packed wet or mashed, so it does not go on a tray first.", "Fill the containers and leave the headspace.")
-		return false
 	}
-	return true
+	return w.Pack.OnTray(w.Treatment)
 }
 
 func (w *worker) headspace() measure.Figure {
@@ -189,7 +191,8 @@ func (w *worker) buy() {
 		f.Text = "about " + measure.Plain(amount) + " " + unit.Symbol
 		f.Working = fmt.Sprintf("%s prepared ÷ %s left after trimming = %s %s", w.massExact(w.Prepared.SI()), percent(y.UsableShare), measure.Plain(amount), unit.Symbol)
 	default:
-		f.Words = "more than " + w.out.Prepared.Text
+		_, prepared := w.mass(w.Prepared.SI()) // rounded, as the workbook's formula prints it
+		f.Words = "more than " + prepared
 		f.Text, f.Working = f.Words, "prepared weight plus what trimming takes; no share is published for this crop. Enter how many packs you want to get a range"
 	}
 	if y.AsBought != "" && !f.InWords() {

@@ -26,7 +26,7 @@ func (w *worker) boilingWater() {
 			Working: fmt.Sprintf("%s × %s = %s %s", w.massExact(w.Prepared.SI()), w.rate(t.WaterGalPerLb), measure.Plain(need), w.waterUnit().Symbol),
 		})
 		if w.Crop.Leafy && t.WaterGalPerLb == w.table.Rule("water-leafy-gal-per-lb").Value {
-			w.out.Water.Note = "Leafy greens take twice the water."
+			w.out.Water.Note = fmt.Sprintf("Leafy greens take %s.", w.rule(w.table.Rule("water-leafy-gal-per-lb")))
 		}
 	}
 	w.loads()
@@ -99,12 +99,13 @@ func (w *worker) loads() {
 	w.loadFindings(eachKg, eachText, loads)
 }
 
-// aboutAPound is how far "about one pound" may be over before it is remarked.
-const aboutAPound = 1.05
+// AboutAPound is how far "about one pound" may be over before it is remarked;
+// a judgement of this program, not a published limit.
+const AboutAPound = 1.05
 
 func (w *worker) loadFindings(eachKg float64, eachText string, loads float64) {
 	back := w.table.Rule("return-to-boil-min")
-	if limit := w.table.Rule("batch-lb"); eachKg > limit.Value*measure.Pound.Factor*aboutAPound {
+	if limit := w.table.Rule("batch-lb"); eachKg > limit.Value*measure.Pound.Factor*AboutAPound {
 		_, limitText := w.mass(limit.Value * measure.Pound.Factor)
 		w.find(measure.Mind, "load-over-a-pound", limit.Source,
 			fmt.Sprintf("Each load is %s; the rule of method works with about %s at a time.", eachText, limitText),

@@ -6,13 +6,12 @@ import (
 	"errors"
 	"fmt"
 	"io"
-	"io/fs"
 	"os"
 	"path/filepath"
 	"strings"
 	"unicode/utf8"
 
-	"github.com/natefinch/atomic"
+	"example.org/kettleside/app/disk"
 )
 
 // Extension is the ending of a class file's name.
@@ -112,22 +111,12 @@ func Encode(c Class) ([]byte, error) {
 	return buf.Bytes(), nil
 }
 
-// Save writes a class file. The write is atomic: the file on disk is the old
+// Save writes a class file, whole or not at all: the file on disk is the old
 // one or the new one, never a part.
 func Save(path string, c Class) error {
 	data, err := Encode(c)
 	if err != nil {
 		return err
 	}
-	_, statErr := os.Stat(path)
-	if err := atomic.WriteFile(path, bytes.NewReader(data)); err != nil {
-		return fmt.Errorf("save class: %w", err)
-	}
-	if errors.Is(statErr, fs.ErrNotExist) {
-		// a new file is made private by the library; a class is to be shared
-		if err := os.Chmod(path, 0o644); err != nil {
-			return fmt.Errorf("save class: %w", err)
-		}
-	}
-	return nil
+	return disk.Replace(path, data)
 }

@@ -100,6 +100,9 @@ func (q *Of[D]) UnmarshalText(text []byte) error {
 // kitchen fraction where it is one exactly, otherwise in decimals.
 func exactText(amount float64, parts []int) string {
 	if whole, frac := math.Modf(amount); frac != 0 {
+		if len(parts) == 0 {
+			parts = []int{3} // a third is typed for any unit and has no short decimal
+		}
 		for _, d := range parts {
 			n := math.Round(frac * float64(d))
 			// the test is on the number that ParseNumber would make of the text

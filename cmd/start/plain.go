@@ -33,7 +33,7 @@ func (s starter) withoutWindow(ctx context.Context, class string) error {
 	demo := class == ""
 	if demo {
 		class = filepath.Join(made, demoName+classSuffix)
-		if err := s.handouts(ctx, program, "demo", class); err != nil {
+		if err := s.handouts(ctx, program, "demo", "-force", class); err != nil {
 			return err
 		}
 	}

@@ -60,7 +60,7 @@ func place(t *testing.T) (root, here, class string) {
 	return root, here, class
 }
 
-const installed = "gcc\tinstalled\nlibgl1-mesa-dev\tinstalled\nxorg-dev\tinstalled\n"
+const installed = "gcc\tinstalled\npkg-config\tinstalled\nlibgl1-mesa-dev\tinstalled\nxorg-dev\tinstalled\n"
 
 // steps sums up the commands that were run, each by its program's base name
 // and its arguments, with the module's folder taken out.
@@ -99,7 +99,7 @@ func TestStart(t *testing.T) {
 		{
 			name: "window with the shipped class",
 			want: []string{"dpkg-query", listWindow, buildWindow, "kettleside"},
-			says: []string{"to compile the window: gcc, libgl1-mesa-dev, xorg-dev", "Opening the window"},
+			says: []string{"to compile the window: gcc, pkg-config, libgl1-mesa-dev, xorg-dev", "Opening the window"},
 		},
 		{
 			name: "window with a class", opts: options{class: "spring class.kettleside"},
@@ -108,7 +108,7 @@ func TestStart(t *testing.T) {
 		{
 			name: "no display", screenless: "neither is set",
 			want: []string{
-				listPlain, buildPlain, "handouts demo out/demo-class.kettleside",
+				listPlain, buildPlain, "handouts demo -force out/demo-class.kettleside",
 				"handouts workbook out/demo-class.kettleside out/demo-class.xlsx", "handouts numbers -plain out/demo-class.kettleside",
 			},
 			says: []string{"There is no display here (neither is set)", "Workbook: ../out/demo-class.xlsx", "Class file: ../out/demo-class.kettleside"},

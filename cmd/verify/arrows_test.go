@@ -52,22 +52,23 @@ func within(path, pkg string) bool { return path == pkg || strings.HasPrefix(pat
 // mayImport says which rooms of our own each room may import; the design of
 // the house. Rooms below app/desk may also import each other's widgets.
 var mayImport = map[string][]string{
+	"app/disk":          {},
 	"app/measure":       {},
 	"app/heat":          {"app/measure"},
 	"app/runsheet":      {"app/measure"},
-	"reference":         {"app/measure", "reference"},
+	"reference":         {"app/disk", "app/measure", "reference"},
 	"app/batch":         {"app/heat", "app/measure", "reference"},
-	"app/class":         {"app/batch", "app/runsheet", "app/measure", "reference"},
+	"app/class":         {"app/disk", "app/batch", "app/runsheet", "app/measure", "reference"},
 	"content":           {"content"},
-	"exports":           {"app/class", "app/batch", "app/measure", "content", "reference", "exports"},
-	"app/desk":          {"app/class", "app/batch", "app/measure", "content", "reference", "app/desk"},
+	"exports":           {"app/disk", "app/class", "app/batch", "app/measure", "content", "reference", "exports"},
+	"app/desk":          {"app/disk", "app/class", "app/batch", "app/measure", "content", "reference", "app/desk"},
 	"cmd/handouts":      {"exports", "app/class", "reference", "content"},
 	"cmd/start":         {"cmd/internal"},
 	"cmd/verify":        {"cmd/internal"},
 	"cmd/internal":      {"cmd/internal"},
 	"cmd/kettleside":    {"app"},
-	"app":               {"app/desk", "app/class", "app/batch", "app/measure", "content", "reference", "exports"},
-	"app/desk/handouts": {"exports", "app/class", "app/batch", "app/measure", "content", "reference", "app/desk"},
+	"app":               {"app/disk", "app/desk", "app/class", "app/batch", "app/measure", "content", "reference", "exports"},
+	"app/desk/handouts": {"app/disk", "exports", "app/class", "app/batch", "app/measure", "content", "reference", "app/desk"},
 }
 
 // fencedLibraries names the only rooms that may import a library directly.

@@ -28,7 +28,7 @@ func allSteps() []step {
 		{"vet", "go vet on every package", []setup.Need{setup.Window}, checkVet},
 		{"nocgo", "everything but the window compiles without cgo", nil, checkNoCgo},
 		{"test", "tests without a display and without cgo", []setup.Need{setup.Papers, setup.Solver}, checkTests},
-		{"race", "race detector", []setup.Need{setup.Window}, checkRaces},
+		{"race", "race detector", []setup.Need{setup.Window, setup.Papers}, checkRaces},
 		{"staticcheck", "static analysis", []setup.Need{setup.Window}, checkStatic},
 		{"window", "tests of the real window on a display in memory", []setup.Need{setup.Window, setup.Screen, setup.Papers}, checkWindow},
 		{"cross", "programs without a window, for Windows, macOS and Linux", nil, checkCross},

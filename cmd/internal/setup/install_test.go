@@ -34,8 +34,8 @@ func TestMissing(t *testing.T) {
 }
 
 const (
-	windowHere = "gcc\tinstalled\nlibgl1-mesa-dev\tinstalled\nxorg-dev\tinstalled\n"
-	noXorg     = "gcc\tinstalled\nlibgl1-mesa-dev\tinstalled\n"
+	windowHere = "gcc\tinstalled\npkg-config\tinstalled\nlibgl1-mesa-dev\tinstalled\nxorg-dev\tinstalled\n"
+	noXorg     = "gcc\tinstalled\npkg-config\tinstalled\nlibgl1-mesa-dev\tinstalled\n"
 	aptGet     = "env DEBIAN_FRONTEND=noninteractive apt-get -o DPkg::Lock::Timeout=300 "
 )
 
@@ -83,7 +83,7 @@ func TestInstall(t *testing.T) {
 		},
 		{
 			name: "no dpkg-query", lacking: []string{"dpkg-query"},
-			wantErr: []string{"find dpkg-query", "gcc, libgl1-mesa-dev, xorg-dev"},
+			wantErr: []string{"find dpkg-query", "gcc, pkg-config, libgl1-mesa-dev, xorg-dev"},
 		},
 		{
 			name: "one broken package list does not stop it", root: true,
@@ -184,7 +184,7 @@ func TestAdvice(t *testing.T) {
 
 func TestPackagesForNamesEachOnce(t *testing.T) {
 	got := setup.PackagesFor(setup.Debian, setup.Window, setup.Screen, setup.Window)
-	want := []string{"gcc", "libgl1-mesa-dev", "xorg-dev", "xvfb", "xdotool", "imagemagick", "libgl1-mesa-dri"}
+	want := []string{"gcc", "pkg-config", "libgl1-mesa-dev", "xorg-dev", "xvfb", "xdotool", "imagemagick", "libgl1-mesa-dri"}
 	if !slices.Equal(got, want) {
 		t.Errorf("PackagesFor = %v, want %v", got, want)
 	}

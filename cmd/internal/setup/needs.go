@@ -34,7 +34,7 @@ var purposes = map[Need]string{
 // and Windows bring their own screen, so Screen is empty there.
 var packages = map[Family]map[Need][]string{
 	Debian: {
-		Window: {"gcc", "libgl1-mesa-dev", "xorg-dev"},
+		Window: {"gcc", "pkg-config", "libgl1-mesa-dev", "xorg-dev"},
 		Screen: {"xvfb", "xdotool", "imagemagick", "libgl1-mesa-dri"},
 		Papers: {"libreoffice-calc", "poppler-utils", "fonts-liberation"},
 		Solver: {"python3-scipy"},
