@@ -12,6 +12,10 @@
 // with it (Treatment.Also). Standing says whether a value was read on a page of
 // its source, read as a quotation, or only remembered and not yet read.
 //
+// Compositions, pieces, enzymes and typical containers (produce.go) feed the
+// heat model: estimates, marked as such row by row, on which nothing rests that
+// people are told to do.
+//
 // Reading is strict. A wrong or missing column, a duplicate id, a minute that
 // is text or a source that is not listed is a *DataError with file, line and
 // column.

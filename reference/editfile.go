@@ -15,7 +15,7 @@ import (
 	"time"
 	"unicode/utf8"
 
-	"github.com/natefinch/atomic"
+	"example.org/kettleside/app/disk"
 )
 
 // editsFile is the name of the file that holds the edits: a JSON list of Edit.
@@ -169,7 +169,7 @@ func WriteEdits(path string, edits []Edit) error {
 	if err := os.MkdirAll(filepath.Dir(path), 0o755); err != nil {
 		return fmt.Errorf("write table edits: %w", err)
 	}
-	if err := atomic.WriteFile(path, &buf); err != nil {
+	if err := disk.Replace(path, buf.Bytes()); err != nil {
 		return fmt.Errorf("write table edits: %w", err)
 	}
 	return nil

@@ -34,11 +34,12 @@ var (
 	mouths    = []Mouth{WideMouth, NarrowMouth}
 )
 
-// ReadTable reads a whole table from the eight CSV files at the root of fsys:
-// sources, crops, prep, rules, treatments, also, yields and headspace. It is
-// strict and reports every fault it finds, up to 100: the error is a *DataError or
-// DataErrors, and the table is then nil. A table that is read has every rule
-// of RequiredRules, so that Rule does not panic on it.
+// ReadTable reads a whole table from the twelve CSV files at the root of fsys:
+// sources, crops, prep, rules, treatments, also, yields, headspace, composition,
+// pieces, kinetics and containers. It is strict and reports every fault it finds,
+// up to 100: the error is a *DataError or DataErrors, and the table is then nil.
+// A table that is read has every rule of RequiredRules, so that Rule does not
+// panic on it.
 func ReadTable(fsys fs.FS) (*Table, error) {
 	f := &faults{}
 	r := &tableReader{
@@ -53,6 +54,10 @@ func ReadTable(fsys fs.FS) (*Table, error) {
 	r.readAlso(readSheet(fsys, "also.csv", alsoColumns, f))
 	r.readYields(readSheet(fsys, "yields.csv", yieldColumns, f))
 	r.readHeadspaces(readSheet(fsys, "headspace.csv", headspaceColumns, f))
+	r.readCompositions(readSheet(fsys, "composition.csv", compositionColumns, f))
+	r.readPieces(readSheet(fsys, "pieces.csv", pieceColumns, f))
+	r.readKinetics(readSheet(fsys, "kinetics.csv", kineticsColumns, f))
+	r.readContainers(readSheet(fsys, "containers.csv", containerColumns, f))
 	if err := f.err(); err != nil {
 		return nil, err
 	}

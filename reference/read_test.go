@@ -28,6 +28,19 @@ var small = map[string]string{
 		"beans,bushel,30,,30,45,2/3,1,in pods,0.5,A_1,A_1,read,yes,\n",
 	"headspace.csv": "pack,size,mouth,inches,source\ndry,pint,wide,1/2,A_1\n",
 	"rules.csv":     smallRules(),
+	"composition.csv": strings.Join(compositionColumns, ",") + "\n" +
+		"beans,\"11052 BEANS,RAW\",90,2,0.2,4.2,2.9,0.7,-0.7,A_1,read,B_2,from memory,,\n" +
+		"kale,11233 KALE,84,4.3,0.9,5.2,3.6,2,,A_1,read,,,beans,\n",
+	"pieces.csv": strings.Join(pieceColumns, ",") + "\n" +
+		"beans-cut-water,cylinder,2.4,3.5,4.7,from a source,B_2,read,A pod.\n" +
+		"beans-rings-steam,slab,1,2,3,our guess,,,A ring.\n",
+	"kinetics.csv": strings.Join(kineticsColumns, ",") + "\n" +
+		"pod,labile,0.9,8,4,,,100,70,,,,,beans; kale,peroxidase,70,95,yes,beans,,Says little.,A_1,read\n" +
+		"pod,resistant,0.1,,,24 s,1.5,100,,,16,2,z is ours.,beans; kale,peroxidase,70,95,yes,beans,,Says little.,A_1,read\n",
+	"containers.csv": strings.Join(containerColumns, ",") + "\n" +
+		"pint-box,box,box,pint,,490,94,0.85,,,,,,our guess,,,\n" +
+		"pint-jar,jar,jar,pint,wide,490,120,,0.8,0.9,0.7,,,from a source,A_1,read,\n" +
+		"pint-bag,bag,bag,pint,,473,150,,,,,130,25,our guess,,,\n",
 }
 
 // smallRules are all rules that a table needs, each 1 but for the first.

@@ -27,6 +27,12 @@ type Table struct {
 	Headspaces []Headspace
 	Rules      []Rule
 	Sources    []Source
+
+	// What the heat model needs: see produce.go.
+	Compositions []Composition
+	Pieces       []Piece
+	Kinetics     []Enzyme
+	Containers   []Container
 }
 
 //go:embed data/*.csv

@@ -1,7 +1,6 @@
 package reference
 
 import (
-	"encoding/json"
 	"fmt"
 	"io/fs"
 	"os"
@@ -285,70 +284,6 @@ func TestYields(t *testing.T) {
 	}
 }
 
-func TestEverySourceIsUsed(t *testing.T) {
-	table := Shipped()
-	used := map[string]bool{BoilingPointSource: true}
-	for _, x := range table.Treatments {
-		for _, id := range []string{x.Source, x.ChillSource, x.HeadspaceSource, x.WaterSource, x.BlanchSource, x.StorageSource} {
-			used[id] = true
-		}
-		for _, a := range x.Also {
-			used[a.Source] = true
-		}
-	}
-	for _, c := range table.Crops {
-		for _, p := range c.Prep {
-			used[p.Source] = true
-		}
-	}
-	for _, y := range table.Yields {
-		used[y.Source], used[y.UsableShareSource] = true, true
-	}
-	for _, h := range table.Headspaces {
-		used[h.Source] = true
-	}
-	ids := regexp.MustCompile(`\b[A-Z]+[A-Z0-9]*_[A-Z0-9_]+\b`)
-	for _, r := range table.Rules {
-		used[r.Source] = true
-		for _, id := range ids.FindAllString(r.Note, -1) { // a note may name the source that differs
-			used[id] = true
-			if _, ok := table.Source(id); !ok {
-				t.Errorf("rule %s names %s, which is not listed", r.ID, id)
-			}
-		}
-	}
-	for caution, id := range cautionSources(t) {
-		used[id] = true
-		if _, ok := table.Source(id); !ok && id != string(CommonPractice) {
-			t.Errorf("caution %s names %s, which is not listed", caution, id)
-		}
-	}
-	for _, s := range table.Sources {
-		if !used[s.ID] {
-			t.Errorf("source %s is listed and used nowhere", s.ID)
-		}
-	}
-}
-
-// cautionSources are the sources of the cautions in content, which rest on this
-// table's list.
-func cautionSources(t *testing.T) map[string]string {
-	t.Helper()
-	text, err := os.ReadFile("../content/en/cautions.json")
-	if err != nil {
-		t.Fatal(err)
-	}
-	var cautions []struct{ ID, Source string }
-	if err := json.Unmarshal(text, &cautions); err != nil || len(cautions) == 0 {
-		t.Fatalf("%d cautions, %v", len(cautions), err)
-	}
-	out := map[string]string{}
-	for _, c := range cautions {
-		out[c.ID] = c.Source
-	}
-	return out
-}
-
 // Frozen vegetables are cooked before they are eaten, also for salads: no text
 // may invite to anything else.
 func TestNothingInvitesToEatThemUncooked(t *testing.T) {
@@ -398,6 +333,21 @@ func TestWordsAreFitForHandouts(t *testing.T) {
 	}
 	for _, y := range table.Yields {
 		texts = append(texts, y.Note)
+	}
+	for _, c := range table.Compositions {
+		texts = append(texts, c.Note)
+	}
+	for _, p := range table.Pieces {
+		texts = append(texts, p.Note)
+	}
+	for _, e := range table.Kinetics {
+		texts = append(texts, e.Limits)
+		for _, p := range e.Parts {
+			texts = append(texts, p.Ours)
+		}
+	}
+	for _, c := range table.Containers {
+		texts = append(texts, c.Note)
 	}
 	says := map[string]bool{}
 	for _, c := range []ClockStart{AtReturnToBoil, AtOnce, NoClock} {

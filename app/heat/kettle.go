@@ -5,7 +5,7 @@ import "math"
 // Piece is one kind of piece that is heated, all alike.
 type Piece struct {
 	Shape              Shape
-	SizeM              float64 // half thickness or radius, 0.0005 to 0.1 m
+	SizeM              float64 // half thickness or radius, 0.0001 to 0.1 m
 	ConductivityWPerMK float64 // 0.1 to 1
 	DensityKgPerM3     float64 // 200 to 1,500
 	HeatJPerKgK        float64 // specific heat, 1,500 to 4,300
@@ -18,7 +18,7 @@ func (p Piece) Check() error {
 		return &RangeError{"shape", float64(p.Shape), float64(Slab), float64(Sphere), "(slab, cylinder, sphere)"}
 	}
 	return first(
-		within("piece size", p.SizeM, 0.0005, 0.1, "m"),
+		within("piece size", p.SizeM, 0.0001, 0.1, "m"),
 		within("conductivity", p.ConductivityWPerMK, 0.1, 1, "W/(m K)"),
 		within("density", p.DensityKgPerM3, 200, 1500, "kg/m³"),
 		within("specific heat", p.HeatJPerKgK, 1500, 4300, "J/(kg K)"),
