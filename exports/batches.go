@@ -126,7 +126,7 @@ func ownCautions(b class.BatchWorked) []content.Caution {
 // stationCautions are those of the room that concern the class: they stand once
 // at the end.
 func (m *maker) stationCautions() []content.Caution {
-	return slices.DeleteFunc(classCautions(m.Worked), func(c content.Caution) bool { return !ofTheRoom(c) })
+	return slices.DeleteFunc(cautionsOf(m.Worked.Batches), func(c content.Caution) bool { return !ofTheRoom(c) })
 }
 
 func ofTheRoom(c content.Caution) bool {

@@ -29,7 +29,8 @@ func (m *maker) cover(def Sheet) *sheet {
 	m.coverTotals(s)
 	m.coverShopping(s)
 	m.findings(s, "For the class as a whole", m.Findings)
-	m.cautions(s, "Cautions", classCautions(m.Worked))
+	m.coverLabels(s)
+	m.cautions(s, "Cautions", cautionsOf(m.Worked.Batches))
 	m.coverEdits(s)
 	m.coverTable(s)
 	if notes := strings.TrimSpace(m.Class.Notes); notes != "" {
@@ -82,7 +83,7 @@ func (m *maker) people() [][2]string {
 		place = append(place, "freezer "+c.Place.Freezer.String())
 	}
 	say("Kitchen", strings.Join(place, ", "))
-	for _, r := range c.People.Roles[:min(len(c.People.Roles), 12)] {
+	for _, r := range c.People.Roles {
 		say(r.Name, r.Does)
 	}
 	return list
@@ -195,6 +196,17 @@ func (m *maker) coverShopping(s *sheet) {
 			m.basis(f),
 		}, space: 1})
 	}
+}
+
+// coverLabels says so where the label sheet has no room for every pack.
+func (m *maker) coverLabels(s *sheet) {
+	g, _ := gridNamed(m.options.LabelGrid) // checked with the options
+	text := m.labelsLeftOut(g)
+	if text == "" || !slices.Contains(m.options.Sheets, LabelsSheet) {
+		return
+	}
+	s.heading("Labels")
+	s.para(plain, text)
 }
 
 // severityCell is the word and the shape of a severity.

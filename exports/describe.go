@@ -31,6 +31,8 @@ type sheet struct {
 	// whole keeps the sheet at its exact size, as a label grid needs; other
 	// sheets are fitted to the width of the page as a guard.
 	whole bool
+	// aside stands to the right of the first row, outside of what is printed
+	aside string
 }
 
 // row is one row of cells. Its height in points follows from its texts unless

@@ -147,6 +147,14 @@ func newMaker(w class.Worked, o Options) *maker {
 	m := &maker{Worked: w, options: o}
 	m.listed = listedTreatments(w, o.AllTreatments)
 	m.sources = newSources(w, m.listed)
+	if slices.Contains(o.Sheets, OwnNumbersSheet) { // what another choice there rests on
+		for _, b := range m.listed {
+			y, _ := w.Table.ChosenYield(b.Crop.ID)
+			m.sources.number(y.Source)
+			m.sources.number(y.UsableShareSource)
+		}
+		m.sources.number(w.Table.Rule("tray-headspace-in").Source)
+	}
 	return m
 }
 

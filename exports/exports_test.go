@@ -8,9 +8,11 @@ import (
 	"os"
 	"path/filepath"
 	"regexp"
+	"slices"
 	"strings"
 	"testing"
 	"time"
+	"unicode/utf16"
 
 	"github.com/xuri/excelize/v2"
 
@@ -169,6 +171,136 @@ func TestWriteWorkbook(t *testing.T) {
 	noErr(t, err)
 	if len(entries) != 4 {
 		t.Errorf("something was left behind: %v", entries)
+	}
+}
+
+// Names of emoji and ampersands only: the sheets keep their tabs and names, and
+// the right half of each header and footer is whole.
+func TestTitlesOfOneSign(t *testing.T) {
+	plain := open(t, must(Workbook(demoWorked(t), Options{})))
+	for _, sign := range []string{"🥦", "&", "'", "["} {
+		c := demoClass(t)
+		c.Title = strings.Repeat(sign, 150)
+		c.Batches[0].Name, c.Place.Name, c.People.Educator = c.Title, c.Title, c.Title
+		data, err := Workbook(class.Work(c, reference.Shipped()), Options{})
+		noErr(t, err)
+		f := open(t, data)
+		if got, want := fmt.Sprint(f.GetSheetList(), f.GetDefinedName()), fmt.Sprint(plain.GetSheetList(), plain.GetDefinedName()); len(got) == 0 || f.GetSheetList()[0] != "Cover" || len(f.GetDefinedName()) != len(plain.GetDefinedName()) {
+			t.Errorf("%s: %s; want %s", sign, got, want)
+		}
+		for _, s := range f.GetSheetList()[:4] {
+			h, err := f.GetHeaderFooter(s)
+			noErr(t, err)
+			if !strings.HasSuffix(h.OddHeader, `&R&"Arial,Regular"&10 `+s) || !strings.HasSuffix(h.OddFooter, "Page &P of &N") {
+				t.Errorf("%s: header %s, footer %s", sign, h.OddHeader, h.OddFooter)
+			}
+		}
+	}
+}
+
+func must(data []byte, err error) []byte {
+	if err != nil {
+		panic(err)
+	}
+	return data
+}
+
+// A unit stays with its figure.
+func TestBind(t *testing.T) {
+	for text, want := range map[string]string{
+		"Cook to 165 °F before eating":   "Cook to 165~°F before eating",
+		"1 1/2 gal, 6 qt · 5.7 L":        "1 1/2~gal, 6~qt · 5.7~L",
+		"½ in of 20 cu ft":               "½~in of 20~cu~ft",
+		"2 lb 3 oz; 5 kg 4 g":            "2~lb 3~oz; 5~kg 4~g",
+		"3–4 min (90 s, 2 h)":            "3–4~min (90~s, 2~h)",
+		"4 cm, 5,000 ft, 1,524 m, 12 mm": "4~cm, 5,000~ft, 1,524~m, 12~mm",
+		"1 pt, 1 cup, 2 cups, 5 mL":      "1~pt, 1~cup, 2~cups, 5~mL",
+		"1,800 W, 55 % left, 20 °C":      "1,800~W, 55~% left, 20~°C",
+		"2 gal/lb":                       "2~gal/lb",
+		"3 minutes, 2 inches, 4 people":  "3 minutes, 2 inches, 4 people",
+		"in the water":                   "in the water",
+	} {
+		if got := strings.ReplaceAll(bind(text), noBreak, "~"); got != want {
+			t.Errorf("%q; want %q", got, want)
+		}
+	}
+	s := describe(demoWorked(t), mustSettle(t, Options{})).sheets[0]
+	s.settle()
+	for _, r := range s.rows {
+		for _, c := range r.cells {
+			if bound.MatchString(c.text()) {
+				t.Errorf("a unit may wrap away: %q", c.text())
+			}
+		}
+	}
+}
+
+// Cautions go with what a sheet lists, not only with the class's batches.
+func TestCautionsOfWhatIsListed(t *testing.T) {
+	says := func(s *sheet, id string) bool {
+		for _, c := range content.Cautions(content.AllTopics()...) {
+			for _, r := range s.rows {
+				for _, x := range r.cells {
+					if c.ID == id && strings.HasPrefix(x.text(), c.Title+". ") {
+						return true
+					}
+				}
+			}
+		}
+		return false
+	}
+	raw := classOf(t, "sweet-peppers-raw")
+	all := describe(class.Work(raw, reference.Shipped()), mustSettle(t, Options{AllTreatments: true})).sheets
+	few := describe(class.Work(raw, reference.Shipped()), mustSettle(t, Options{})).sheets
+	empty := describe(class.Work(class.New(reference.Edition), reference.Shipped()), mustSettle(t, Options{})).sheets
+	for _, c := range []struct {
+		what string
+		s    *sheet
+		id   string
+		want bool
+	}{
+		{"all, treatments", all[1], "scald", true}, {"all, treatments", all[1], "power", true}, {"all, own numbers", all[3], "scald", true},
+		{"raw, treatments", few[1], "scald", false}, {"raw, own numbers", few[3], "scald", false},
+		{"empty, own numbers", empty[3], "scald", true}, {"empty, own numbers", empty[3], "steam", true},
+		{"empty, own numbers", empty[3], "power", true}, {"empty, own numbers", empty[3], "hot-pepper", true},
+		{"empty, treatments", empty[1], "scald", false},
+	} {
+		if says(c.s, c.id) != c.want {
+			t.Errorf("%s: the caution %s stands there: %v", c.what, c.id, !c.want)
+		}
+	}
+}
+
+// The heads of the treatments stand on one line, on both papers: no empty band.
+func TestTreatmentHeadsOnOneLine(t *testing.T) {
+	for _, p := range Papers {
+		s := describe(demoWorked(t), mustSettle(t, Options{Paper: p})).sheets[1]
+		s.settle()
+		if h := s.rows[2].height; s.rows[2].cells[0].role != head || h > 10*lineHeight+cellEnds+3+0.75 {
+			t.Errorf("%s: the heads take %v points", p, h)
+		}
+	}
+}
+
+// Every task of the class is printed.
+func TestEveryTaskStandsOnTheCover(t *testing.T) {
+	c := demoClass(t)
+	c.People.Roles = nil
+	for i := range 20 {
+		c.People.Roles = append(c.People.Roles, class.Role{Name: fmt.Sprintf("Task %d", i+1), Does: "something"})
+	}
+	w := class.Work(c, reference.Shipped())
+	if n := strings.Count(Plain(w), "Task "); n != 20 {
+		t.Errorf("%d of 20 tasks in the list", n)
+	}
+	found := 0
+	for _, r := range describe(w, mustSettle(t, Options{})).sheets[0].rows {
+		if len(r.cells) > 0 && strings.HasPrefix(r.cells[0].text(), "Task ") {
+			found++
+		}
+	}
+	if found != 20 {
+		t.Errorf("%d of 20 tasks on the cover", found)
 	}
 }
 
@@ -337,8 +469,14 @@ func TestHeadFootCodes(t *testing.T) {
 	if want := `&L&"Arial,Regular"&10 4 && 5 beans&R&"Arial,Regular"&10 Page &P of &N`; got != want {
 		t.Errorf("got %s", got)
 	}
-	if n := len([]rune(headFoot(strings.Repeat("&", 500), "Page &P of &N"))); n > 255 {
-		t.Errorf("%d characters; 255 are allowed", n)
+	for _, long := range []string{strings.Repeat("&", 500), strings.Repeat("🥦", 150), "x" + strings.Repeat("🥦&", 70), "x" + strings.Repeat("&", 500), strings.Repeat("ä", 260)} {
+		got := headFoot(long, "Page &P of &N")
+		n := len(utf16.Encode([]rune(got)))
+		left, whole := strings.CutSuffix(got, `…&R&"Arial,Regular"&10 Page &P of &N`)
+		left, _ = strings.CutPrefix(left, `&L&"Arial,Regular"&10 `)
+		if n > 255 || n < 250 || !whole || strings.Count(left, "&")%2 != 0 || !strings.HasPrefix(long, strings.ReplaceAll(left, "&&", "&")) {
+			t.Errorf("%d units of UTF-16; 255 are allowed: %s", n, got)
+		}
 	}
 }
 
@@ -398,5 +536,41 @@ func TestLabelsFitEveryGrid(t *testing.T) {
 	n := len(newMaker(class.Work(many, reference.Shipped()), Options{}).labelTexts(g))
 	if n != mostLabelPages*g.Columns*g.Rows {
 		t.Errorf("%d labels of 200,000 packs", n)
+	}
+	crowded := newMaker(class.Work(many, reference.Shipped()), mustSettle(t, Options{LabelGrid: g.ID}))
+	printed := map[string]int{}
+	for _, l := range crowded.labelTexts(g) {
+		printed[l.food]++
+	}
+	for i, b := range crowded.Worked.Batches {
+		want := crowded.labelsWanted(g)[i]
+		if i == 0 {
+			want = n - (len(demo.labelTexts(g)) - demo.labelsWanted(g)[0]) // what the others leave
+		}
+		got := 0
+		for food, n := range printed {
+			if strings.HasPrefix(food, b.Label.Food) {
+				got += n
+			}
+		}
+		if got != want {
+			t.Errorf("%s has %d labels; want %d", b.Label.Food, got, want)
+		}
+	}
+	// what is left out is said on the cover, beside the labels, and in the list
+	says := fmt.Sprintf("; %s are left out", measure.Plain(float64(200000-printed[crowded.labelTexts(g)[0].food])))
+	data, err := Workbook(crowded.Worked, Options{LabelGrid: g.ID})
+	noErr(t, err)
+	f := open(t, data)
+	for _, name := range []string{"Cover", "Labels"} {
+		if found, err := f.SearchSheet(name, ".*"+regexp.QuoteMeta(says)+".*", true); err != nil || len(found) != 1 {
+			t.Errorf("%s does not say “%s”: %v, %v", name, says, found, err)
+		}
+	}
+	if !strings.Contains(Plain(crowded.Worked), "are left out") || strings.Contains(Plain(demo.Worked), "left out") {
+		t.Error("the list does not say what is left out, or says it without need")
+	}
+	if got := shareOut([]int{5, 0, 100, 7}, 20); !slices.Equal(got, []int{5, 0, 8, 7}) {
+		t.Errorf("20 places are shared as %v", got)
 	}
 }

@@ -1,16 +1,18 @@
 package exports
 
 import (
+	"fmt"
 	"math"
 	"strings"
 
 	"example.org/kettleside/app/batch"
 	"example.org/kettleside/app/class"
+	"example.org/kettleside/app/measure"
 )
 
 // mostLabelPages bounds a sheet of labels: those of one batch are alike, so
-// that a sheet can be printed again.
-const mostLabelPages = 20
+// that a sheet can be printed again. How many are left out is said.
+const mostLabelPages = 100
 
 // labels is the sheet that is printed on label paper: a label for each pack of
 // each batch, on the grid that was chosen. Nothing else stands on it: no
@@ -36,6 +38,7 @@ func (m *maker) labels(def Sheet) *sheet {
 		step = 2
 	}
 	texts := m.labelTexts(g)
+	s.aside = m.labelsLeftOut(g)
 	if len(texts) == 0 {
 		texts = []labelText{{food: "No packs yet", role: packLabel}}
 	}
@@ -71,7 +74,6 @@ func (t labelText) runs() []run {
 // type. Where the number of packs is not published, each station gets a row of
 // labels.
 func (m *maker) labelTexts(g Grid) []labelText {
-	most := mostLabelPages * g.Columns * g.Rows
 	var list []labelText
 	size := packLarge
 	for _, b := range m.Worked.Batches {
@@ -79,7 +81,26 @@ func (m *maker) labelTexts(g Grid) []labelText {
 			size = packLabel
 		}
 	}
-	for _, b := range m.Worked.Batches {
+	for i, n := range shareOut(m.labelsWanted(g), labelRoom(g)) {
+		if n == 0 {
+			continue
+		}
+		b := m.Worked.Batches[i]
+		one := labelText{labelFood(b, size, g), labelLines(b.Label), size}
+		for range n {
+			list = append(list, one)
+		}
+	}
+	return list
+}
+
+// labelRoom is how many labels the most pages hold.
+func labelRoom(g Grid) int { return mostLabelPages * g.Columns * g.Rows }
+
+// labelsWanted is how many labels each batch of the class takes.
+func (m *maker) labelsWanted(g Grid) []int {
+	wanted := make([]int, len(m.Worked.Batches))
+	for i, b := range m.Worked.Batches {
 		if !b.Known {
 			continue
 		}
@@ -87,13 +108,51 @@ func (m *maker) labelTexts(g Grid) []labelText {
 		if !b.Packs.InWords() {
 			each = b.Packs.High
 		}
-		n := int(math.Min(each*float64(b.Batch.Stations), float64(most-len(list))))
-		one := labelText{labelFood(b, size, g), labelLines(b.Label), size}
-		for range n {
-			list = append(list, one)
+		// the bound only keeps the number whole; no class comes near it
+		wanted[i] = int(math.Min(each*float64(b.Batch.Stations), 1e9))
+	}
+	return wanted
+}
+
+// shareOut gives each batch what it wants where there is room for all; else the
+// room in equal shares, and what one does not need goes to the others.
+func shareOut(wanted []int, room int) []int {
+	given := make([]int, len(wanted))
+	for {
+		open := 0
+		for i := range wanted {
+			if given[i] < wanted[i] {
+				open++
+			}
+		}
+		if open == 0 || room == 0 {
+			return given
+		}
+		share := max(room/open, 1)
+		for i := range wanted {
+			more := min(share, wanted[i]-given[i], room)
+			given[i] += more
+			room -= more
 		}
 	}
-	return list
+}
+
+// labelsLeftOut says how many labels have no room, "" where all have.
+func (m *maker) labelsLeftOut(g Grid) string {
+	all, printed := 0, 0
+	wanted := m.labelsWanted(g)
+	for _, n := range wanted {
+		all += n
+	}
+	for _, n := range shareOut(wanted, labelRoom(g)) {
+		printed += n
+	}
+	if all == printed {
+		return ""
+	}
+	n := func(x int) string { return measure.Plain(float64(x)) }
+	return fmt.Sprintf("%s of %s labels are on the %d pages of the label sheet, shared among the batches; %s are left out. Print the pages again for more.",
+		n(printed), n(all), mostLabelPages, n(all-printed))
 }
 
 // labelFood is the name of the food with its cut where both fit; the cut gives
@@ -116,7 +175,7 @@ func withCut(l batch.Label) string {
 func labelFits(food, rest string, r role, g Grid) bool {
 	l := looks[r]
 	width := (mmToPoints(g.WidthMm) - cellSides - indentWidth) / 1.03
-	lines := wrapped(food, width, l.size, true) + wrapped(rest, width, l.size, false)
+	lines := wrapped(bind(food), width, l.size, true) + wrapped(bind(rest), width, l.size, false)
 	return float64(lines)*l.size*lineHeight+cellEnds <= mmToPoints(g.HeightMm)
 }
 

@@ -31,7 +31,7 @@ const NumbersSchema = 1
 //	              source, standing, and changed: what an educator changed,
 //	              each with field, new, shipped, why, who
 //	  figures     prepared, water, kettle-takes, loads, load-weight,
-//	              load-water, published-minutes, minutes, clock, chill, ice,
+//	              load-water, published-minutes, minutes, clock, boils, chill, ice,
 //	              packs, headspace, buy, freezer-day, freezer-days, best-by
 //	  findings
 //	  label       food, cut, frozen, amount, bestFrom, bestBy, cook
@@ -42,7 +42,8 @@ const NumbersSchema = 1
 // A figure has id, label, value and high (numbers, equal where there is one;
 // null where words stand), unit, words, text as printed, also (the same in
 // other units), working, basis ("table", "rule", "entered", "estimate"),
-// source (an id, "entered" or ""), note. A finding has id, severity ("stop",
+// source (an id, "entered" or ""), standing (how its value came into the
+// table, "" where it is no value of the table), note. A finding has id, severity ("stop",
 // "mind", "note"), says, do, source.
 func Numbers(w class.Worked) ([]byte, error) {
 	doc := numbersDoc{
@@ -133,18 +134,19 @@ type numbersEdit struct {
 }
 
 type numbersFigure struct {
-	ID      string   `json:"id"`
-	Label   string   `json:"label"`
-	Value   *float64 `json:"value"`
-	High    *float64 `json:"high"`
-	Unit    string   `json:"unit"`
-	Words   string   `json:"words"`
-	Text    string   `json:"text"`
-	Also    string   `json:"also"`
-	Working string   `json:"working"`
-	Basis   string   `json:"basis"`
-	Source  string   `json:"source"`
-	Note    string   `json:"note"`
+	ID       string   `json:"id"`
+	Label    string   `json:"label"`
+	Value    *float64 `json:"value"`
+	High     *float64 `json:"high"`
+	Unit     string   `json:"unit"`
+	Words    string   `json:"words"`
+	Text     string   `json:"text"`
+	Also     string   `json:"also"`
+	Working  string   `json:"working"`
+	Basis    string   `json:"basis"`
+	Source   string   `json:"source"`
+	Standing string   `json:"standing"`
+	Note     string   `json:"note"`
 }
 
 type numbersFinding struct {
@@ -217,7 +219,7 @@ func figuresOf(list []measure.Figure) []numbersFigure {
 func figureOf(f measure.Figure) numbersFigure {
 	n := numbersFigure{
 		ID: f.ID, Label: f.Label, Unit: f.Unit, Words: f.Words, Text: f.Text, Also: f.Also,
-		Working: f.Working, Basis: string(f.Basis), Source: f.Source, Note: f.Note,
+		Working: f.Working, Basis: string(f.Basis), Source: f.Source, Standing: f.Standing, Note: f.Note,
 	}
 	if finite := !math.IsNaN(f.Value-f.High) && !math.IsInf(f.Value-f.High, 0); !f.InWords() && finite {
 		n.Value, n.High = &f.Value, &f.High

@@ -2,6 +2,8 @@ package exports
 
 import (
 	"math"
+	"os"
+	"regexp"
 	"strings"
 	"testing"
 
@@ -38,7 +40,7 @@ func TestNumbersAreTheWorkedNumbers(t *testing.T) {
 		}
 		for i, f := range figures {
 			n := list[i]
-			if n.ID != f.ID || n.Text != f.Text || n.Working != f.Working || n.Basis != string(f.Basis) || n.Source != f.Source || n.Unit != f.Unit {
+			if n.ID != f.ID || n.Text != f.Text || n.Working != f.Working || n.Basis != string(f.Basis) || n.Standing != f.Standing || n.Source != f.Source || n.Unit != f.Unit {
 				t.Errorf("%s: %+v is not %+v", where, n, f)
 			}
 			if f.InWords() {
@@ -64,6 +66,19 @@ func TestNumbersAreTheWorkedNumbers(t *testing.T) {
 	for _, s := range doc.Sources {
 		if _, ok := reference.Shipped().Source(s.ID); !ok {
 			t.Errorf("source %s is not in the table", s.ID)
+		}
+	}
+}
+
+// The names that are said to be stable are all there.
+func TestFigureNamesAreDocumented(t *testing.T) {
+	text, err := os.ReadFile("numbers.go")
+	noErr(t, err)
+	doc, _, _ := strings.Cut(string(text), "func Numbers(")
+	w := demoWorked(t)
+	for _, f := range append(w.Totals.Figures(), w.Batches[0].Figures()...) {
+		if !regexp.MustCompile(`[ \t]` + f.ID + `[,.\n]`).MatchString(doc) {
+			t.Errorf("%s is not among the documented names", f.ID)
 		}
 	}
 }

@@ -98,6 +98,9 @@ func ownCases(t *testing.T) []ownCase {
 		{name: "no freezer", treatment: c.Batches[1].Treatment, prepared: "60 lb", kettle: "6 gal"},
 		{name: "no weight", treatment: c.Batches[0].Treatment, kettle: "1 gal", freezer: "10 cu ft", altitude: "600 ft"},
 		{name: "most", treatment: c.Batches[0].Treatment, prepared: "500 lb", kettle: "0.25 gal", freezer: "0.5 cu ft", altitude: "20000 ft", packs: 2000, size: batch.Quart},
+		{name: "thirds", treatment: c.Batches[0].Treatment, prepared: "1 1/3 lb", kettle: "1 gal", freezer: "7 cu ft", altitude: "600 ft"},
+		{name: "two thirds", treatment: c.Batches[0].Treatment, prepared: "2/3 lb", kettle: "1 gal", freezer: "7 cu ft", altitude: "600 ft"},
+		{name: "four places", treatment: c.Batches[0].Treatment, prepared: "1.2345 lb", kettle: "1 gal", freezer: "7 cu ft", altitude: "600 ft"},
 		{name: "tray", treatment: c.Batches[0].Treatment, prepared: "2 lb", kettle: "2 gal", freezer: "14 cu ft", altitude: "10 ft", tray: true},
 	}
 	for i, b := range c.Batches[1:] { // each treatment once, in turn at height, narrow and in quarts
@@ -121,6 +124,7 @@ func TestFormulasFollowTheEntries(t *testing.T) {
 	files := map[string][]byte{}
 	want := map[string]class.Worked{}
 	places := map[string]string{} // defined name → cell, the same in all
+	numbering := newMaker(class.Work(wideClass(t), reference.Shipped()), mustSettle(t, Options{})).sources
 	for _, units := range []measure.System{measure.US, measure.Metric} {
 		for _, o := range ownCases(t) {
 			base := wideClass(t)
@@ -149,9 +153,31 @@ func TestFormulasFollowTheEntries(t *testing.T) {
 			}
 			v, err := f.GetCellValue(ownTitle, at, excelize.Options{RawCellValue: true})
 			noErr(t, err)
-			return v
+			return strings.ReplaceAll(v, noBreak, " ")
 		}
 		compareOwn(t, key, want[key], get)
+		compareMarks(t, key, want[key], numbering, get)
+	}
+}
+
+// compareMarks holds the source beside each line against that of the program's
+// figure; a line that rests on an entry or on nothing may name its rule.
+func compareMarks(t *testing.T, key string, w class.Worked, numbering *sources, get func(string) string) {
+	t.Helper()
+	b := w.Batches[0]
+	u := unitsOf(w.Class.Units)
+	y, _ := w.Table.ChosenYield(b.Crop.ID)
+	for name, id := range map[string]string{
+		"what_to_do": b.Treatment.Source, "published_from": b.Treatment.Source, "minutes_from": b.Minutes.Source,
+		"clock_start": b.Clock.Source, "chill_times": b.Chill.Source, "chill_from": b.Chill.Source, "how_to_chill": b.Chill.Source,
+		"water_how": b.Water.Source, "water_rate": b.Water.Source, u.waterName: b.Water.Source, "load_most": b.KettleTakes.Source, "loads": b.Loads.Source,
+		"load_weight": b.LoadWeight.Source, "load_water": b.LoadWater.Source, "ice_weight": b.Ice.Source,
+		"headspace_rule": b.Treatment.HeadspaceSource, "headspace": b.Headspace.Source, "per_pint_from": y.Source, "share_left": y.UsableShareSource, "packs_from": b.Packs.Source, "buy_from": b.Buy.Source,
+		"freezer_day_from": b.FreezerDay.Source, "days_from": b.FreezerDays.Source,
+	} {
+		if got, want := get(sourceName(name)), numbering.ref(id); got != want && id != "entered" {
+			t.Errorf("%s: %s rests on %q; the program says %s, %s", key, name, got, want, id)
+		}
 	}
 }
 

@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"example.org/kettleside/app/batch"
 	"example.org/kettleside/app/measure"
 	"example.org/kettleside/reference"
 )
@@ -48,14 +49,13 @@ func minutesHigh(r ownRecord) any {
 	return r.Treatment.MinutesHigh
 }
 
-// mayTray says whether the pieces can be frozen loose on a tray first: what is
-// packed wet or mashed cannot.
+// mayTray says whether the pieces are frozen loose on a tray first where that
+// is chosen.
 func mayTray(r ownRecord) string {
-	t := r.Treatment
-	if t.Pack == reference.LiquidPack || t.Method == reference.CookThrough && t.Pack == reference.SolidPack {
-		return "no"
+	if (batch.Packing{Tray: true}).OnTray(r.Treatment) {
+		return "yes"
 	}
-	return "yes"
+	return "no"
 }
 
 // chillTimes is the factor of the chilling time, or that words stand instead.
@@ -151,16 +151,15 @@ func (o *own) lists() {
 	o.para(small, "The formulas look up the chosen treatment here. These are the values of the crop table with their sources; nothing is hidden.")
 	_, inch := u.lengthRoles()
 	tables := []list{
-		{"Minutes and clock", [5]string{"from", "to", "unit", "the clock starts", "Source"}, func(r ownRecord) []cell {
-			cells := []cell{{role: constant, name: "minutes_list", value: noMinutes}, {role: constant, name: "minutes_high_list", value: ""}, {role: constantText}}
+		{"Minutes and what to do", [5]string{"from", "to", "unit", "what to do", "Source"}, func(r ownRecord) []cell {
+			cells := []cell{{role: constant, name: "minutes_list", value: noMinutes}, {role: constant, name: "minutes_high_list", value: ""}, {role: constantUnit}}
 			if r.timed() {
 				cells[0].value, cells[1].value, cells[2].value = r.Treatment.Minutes, r.Treatment.MinutesHigh, "min"
 			}
-			return append(cells, cell{role: constantUnit, name: "clock_list", value: r.Clock.Text},
-				cell{role: mark, name: "source_list", value: o.sources.ref(r.Treatment.Source)})
+			return append(cells, cell{role: constantUnit, name: "do_list", value: doText(r)}, treatmentMarks.cell(o, r))
 		}},
-		{"What to do", [5]string{"in words", "", "", "", "Source"}, func(r ownRecord) []cell {
-			return []cell{{span: 4, role: constantUnit, name: "do_list", value: doText(r)}, {role: mark, value: o.sources.ref(r.Treatment.Source)}}
+		{"When the clock starts", [5]string{"in words", "", "", "", "Source"}, func(r ownRecord) []cell {
+			return []cell{{span: 4, role: constantUnit, name: "clock_list", value: r.Clock.Text}, clockMarks.cell(o, r)}
 		}},
 		{"Water", [5]string{"rule", "unit", "in words", "", "Source"}, func(r ownRecord) []cell {
 			unit := ""
@@ -168,11 +167,11 @@ func (o *own) lists() {
 				unit = u.rateUnit()
 			}
 			return []cell{{role: constantTwo, name: "water_list", value: o.waterRate(r)}, {role: constantUnit, value: unit},
-				{span: 2, role: constantUnit, name: "water_how_list", value: o.waterText(r)}, {role: mark, value: o.sources.ref(r.Water.Source)}}
+				{span: 2, role: constantUnit, name: "water_how_list", value: o.waterText(r)}, waterMarks.cell(o, r)}
 		}},
 		{"Chilling", [5]string{"times", "how", "", "", "Source"}, func(r ownRecord) []cell {
 			return []cell{{role: constant, name: "chill_list", value: chillTimes(r)},
-				{span: 3, role: constantUnit, name: "chill_how_list", value: chillText(r)}, {role: mark, value: o.sources.ref(r.Chill.Source)}}
+				{span: 3, role: constantUnit, name: "chill_how_list", value: chillText(r)}, chillMarks.cell(o, r)}
 		}},
 		{"Headspace and pack", [5]string{"headspace", "unit", "tray", "how it packs", "Source"}, func(r ownRecord) []cell {
 			unit := ""
@@ -181,16 +180,22 @@ func (o *own) lists() {
 			}
 			return []cell{{role: inch, name: "headspace_list", value: o.headspaceRule(r)}, {role: constantUnit, value: unit},
 				{role: constantUnit, name: "tray_list", value: mayTray(r)},
-				{role: constantUnit, value: packWords(r.Treatment.Pack)}, {role: mark, value: o.sources.ref(r.Treatment.HeadspaceSource)}}
+				{role: constantUnit, value: packWords(r.Treatment.Pack)}, headspaceMarks.cell(o, r)}
 		}},
-		{"Weight as bought, " + u.mass.Symbol + " for a pint", [5]string{"from", "to", "left", "weighed", "Source"}, func(r ownRecord) []cell {
+		{"Weight as bought, " + u.mass.Symbol + " for a pint", [5]string{"from", "to", "unit", "", "Source"}, func(r ownRecord) []cell {
+			unit := ""
+			if r.known && r.yield.LbPerPint > 0 {
+				unit = u.mass.Symbol
+			}
+			return []cell{{role: constantTwo, name: "pint_list", value: o.perPint(r, r.yield.LbPerPint)}, {role: constantTwo, name: "pint_high_list", value: o.perPintHigh(r)},
+				{span: 2, role: constantUnit, value: unit}, yieldMarks.cell(o, r)}
+		}},
+		{"Left after trimming, of 1", [5]string{"left", "how it is weighed when bought", "", "", "Source"}, func(r ownRecord) []cell {
 			bought := r.yield.AsBought
 			if bought == "" {
 				bought = asItIs
 			}
-			return []cell{{role: constantTwo, name: "pint_list", value: o.perPint(r, r.yield.LbPerPint)}, {role: constantTwo, name: "pint_high_list", value: o.perPintHigh(r)},
-				{role: constantTwo, name: "share_list", value: shareLeft(r)}, {role: constantUnit, name: "bought_list", value: bought},
-				{role: mark, value: o.sources.refs(r.yield.Source, r.yield.UsableShareSource)}}
+			return []cell{{role: constantTwo, name: "share_list", value: shareLeft(r)}, {span: 3, role: constantUnit, name: "bought_list", value: bought}, shareMarks.cell(o, r)}
 		}},
 	}
 	for i, t := range tables {
@@ -261,7 +266,7 @@ func (o *own) headspaceTable() {
 			{role: constantText, name: "headspace_keys", value: h.Pack + " " + h.Size + " " + string(h.Mouth)},
 			{col: 1, role: inch, name: "headspace_cells", value: o.units.length(h.Inches)},
 			{col: 2, role: constantUnit, value: o.units.lengthUnit()},
-			{col: 5, role: mark, value: o.sources.ref(h.Source)},
+			{col: 5, role: mark, name: "headspace_cell_sources", value: o.sources.ref(h.Source)},
 		}})
 	}
 }

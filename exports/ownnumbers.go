@@ -41,7 +41,11 @@ func (m *maker) ownNumbers(def Sheet) *sheet {
 	o.results()
 	o.minds()
 	o.sheet.gap(4)
-	m.warnings(o.sheet, "", warningSmall, classCautions(m.Worked))
+	offered := make([]class.BatchWorked, len(o.records))
+	for i, r := range o.records {
+		offered[i] = r.BatchWorked
+	}
+	m.warnings(o.sheet, "", warningSmall, cautionsOf(m.Worked.Batches, offered))
 	o.lists()
 	o.rules()
 	m.sources.list(o.sheet, "Sources of this sheet")

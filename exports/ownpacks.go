@@ -1,6 +1,8 @@
 package exports
 
 import (
+	"strconv"
+
 	"example.org/kettleside/app/batch"
 	"example.org/kettleside/app/measure"
 )
@@ -32,36 +34,37 @@ func (o *own) packs() []result {
 	daysLow, daysHigh := o.of(func(w batch.Worked) measure.Figure { return w.FreezerDays })
 	inch, _ := u.lengthRoles()
 	freezer := o.Table.Rule("freezer-lb-per-cuft-day").Source
-	yield := o.yieldSource()
+	headspaceMark, headspaceStart := o.headspaceMark()
+	buyMark, buyStart := o.buyMark()
 	const noneCounted = `COUNT(bought_weight,per_pint_from,pints_each)<3`
 	lowPacks := `ROUNDUP(bought_weight/per_pint_to/pints_each-0.000000001,0)`
 	highPacks := `ROUNDUP(bought_weight/per_pint_from/pints_each-0.000000001,0)`
 	quickDays := `ROUNDUP(` + u.prepared + `/freezer_day_to-0.000000001,0)`
 	slowDays := `ROUNDUP(` + u.prepared + `/freezer_day_from-0.000000001,0)`
-	digits := `IF(` + u.prepared + `>=100,0,IF(` + u.prepared + `>=10,1,IF(` + u.prepared + `>=0.1,2,3)))` // as the program prints
-	moreThan := `"more than "&ROUND(` + u.prepared + `,` + digits + `)&" ` + u.mass.Symbol + `"`
+	moreThan := `"more than "&` + printed(u.prepared) + `&"` + noBreak + u.mass.Symbol + `"`
 	return []result{
-		{name: "headspace_rule", label: "Headspace, table", role: inch, unit: u.lengthUnit(), source: treatmentSource,
+		{name: "headspace_rule", label: "Headspace, table", role: inch, unit: u.lengthUnit(), marks: headspaceMarks,
 			formula: needsTreatment + `INDEX(headspace_list,treatment_row))`,
 			value:   o.fromRecord(func(r ownRecord) any { return o.headspaceRule(r) }), how: "from the lists below", room: none},
 		{name: "headspace", label: "Headspace", role: inch, unit: u.lengthUnit(),
+			markFormula: headspaceMark, markValue: headspaceStart,
 			formula: o.headspaceFormula(), value: headspace, how: "of the table; none after a tray", room: none},
 		{name: "pints_each", label: "Pints in a pack", role: resultCount, unit: "pt",
 			formula: `IF(container="","",IF(container="quart",pints_per_quart,1))`, value: o.pintsEach(), how: "1 for a pint, 2 for a quart"},
-		{name: "per_pint_from", label: "As bought, for a pint", role: resultAmount, unit: u.mass.Symbol, source: yield,
+		{name: "per_pint_from", label: "As bought, for a pint", role: resultAmount, unit: u.mass.Symbol, marks: yieldMarks,
 			formula: needsTreatment + `INDEX(pint_list,treatment_row))`, value: o.fromRecord(func(r ownRecord) any { return o.perPint(r, r.yield.LbPerPint) }),
 			toFormula: `IF(ISNUMBER(per_pint_from),INDEX(pint_high_list,treatment_row),"")`, toValue: o.fromRecord(o.perPintHigh),
 			how: "from the lists below", room: notPublished},
-		{name: "share_left", label: "Left after trimming", role: resultAmount, unit: "of 1", source: yield,
+		{name: "share_left", label: "Left after trimming", role: resultAmount, unit: "of 1", marks: shareMarks,
 			formula: needsTreatment + `INDEX(share_list,treatment_row))`, value: o.fromRecord(shareLeft), how: "from the lists below", room: notPublished},
 		{name: "bought_weight", label: "Weight as bought", role: resultAmount, unit: u.mass.Symbol,
 			formula: `IF(OR(treatment_row="",COUNT(` + u.prepared + `)=0),"",IF(ISNUMBER(share_left),` + u.prepared + `/share_left,IF(OR(INDEX(bought_list,treatment_row)="in pods",INDEX(bought_list,treatment_row)="in husk"),"` + notPublished + `",` + u.prepared + `)))`,
 			value:   o.boughtWeight(), how: "Estimate: prepared ÷ what is left", room: notPublished},
-		{name: "packs_from", label: "Packs it fills", role: resultCount, unit: "packs", source: yield,
+		{name: "packs_from", label: "Packs it fills", role: resultCount, unit: "packs", marks: yieldMarks,
 			formula: needsTreatment + `IF(packs_wanted>0,packs_wanted,IF(bought_weight="","",IF(` + noneCounted + `,"` + fillOne + `",` + lowPacks + `)))`, value: packsLow,
 			toFormula: `IF(OR(NOT(ISNUMBER(packs_from)),packs_wanted>0),"",IF(` + highPacks + `=packs_from,"",` + highPacks + `))`, toValue: packsHigh,
 			how: "what you want; else an estimate: as bought ÷ weight for a pack", room: fillOne},
-		{name: "buy_from", label: "Buy", role: resultAmount, unit: u.mass.Symbol, source: yield,
+		{name: "buy_from", label: "Buy", role: resultAmount, unit: u.mass.Symbol, markFormula: buyMark, markValue: buyStart,
 			formula: needsTreatment + `IF(AND(packs_wanted>0,COUNT(per_pint_from,pints_each)=2),packs_wanted*pints_each*per_pint_from,IF(COUNT(` + u.prepared + `)=0,"",IF(ISNUMBER(share_left),` + u.prepared + `/share_left,` + moreThan + `))))`, value: buyLow,
 			toFormula: `IF(AND(ISNUMBER(buy_from),packs_wanted>0,COUNT(per_pint_from,pints_each)=2),IF(per_pint_to=per_pint_from,"",packs_wanted*pints_each*per_pint_to),"")`, toValue: buyHigh,
 			how: "Estimate: packs × weight for a pack; else prepared ÷ what is left", room: "more than 500.55 kg"},
@@ -74,6 +77,11 @@ func (o *own) packs() []result {
 			toFormula: `IF(ISNUMBER(days_from),IF(` + slowDays + `=days_from,"",` + slowDays + `),"")`, toValue: daysHigh,
 			how: "prepared ÷ a day's load, whole days", room: noFreezer},
 	}
+}
+
+// printed is a formula that writes a weight as measure.Plain prints it.
+func printed(x string) string {
+	return `ROUND(` + x + `,IF(` + x + `>=100,0,IF(` + x + `>=10,1,IF(` + x + `>=0.1,2,3))))`
 }
 
 // headspaceFormula takes the table's value, or its cell for size and mouth.
@@ -109,14 +117,6 @@ func (o *own) boughtWeight() any {
 	return prepared
 }
 
-// yieldSource is the source of the yield that the sheet starts with.
-func (o *own) yieldSource() string {
-	if r, _, ok := o.record(); ok && r.known {
-		return r.yield.Source
-	}
-	return ""
-}
-
 // mind is a line that a formula shows only where it applies; finding is the
 // program's own for the same case.
 type mind struct{ name, formula, says, finding string }
@@ -131,7 +131,7 @@ func (o *own) minds() {
 	altitudeWords := "No altitude is typed in: the minutes are for low altitude."
 	when := func(test, words string) string { return `IF(` + test + `,"` + words + `","")` }
 	list := []mind{
-		{"mind_load", `IF(ISNUMBER(load_weight),` + when(`load_weight>load_limit*1.05`, loadWords) + `,"")`, loadWords, "load-over-a-pound"},
+		{"mind_load", `IF(ISNUMBER(load_weight),` + when(`load_weight>load_limit*`+strconv.FormatFloat(batch.AboutAPound, 'f', -1, 64), loadWords) + `,"")`, loadWords, "load-over-a-pound"},
 		{"mind_water", `IF(ISNUMBER(loads),` + when(`loads>reuse_most`, waterWords) + `,"")`, waterWords, "change-water"},
 		{"mind_freezer", `IF(ISNUMBER(days_from),` + when(`MAX(days_from,days_to)>1`, freezerWords) + `,"")`, freezerWords, "freezer-more-than-a-day"},
 		{"mind_altitude", when(`AND(ISNUMBER(published_from),COUNT(`+u.height+`)=0)`, altitudeWords), altitudeWords, "no-altitude"},

@@ -18,13 +18,13 @@ type result struct {
 	toValue     any
 	unit        string
 	how         string // in words
-	source      string // id, or treatmentSource
+	source      string // id, where it is the same for every treatment; else
+	marks       *marks // where the source of the chosen treatment stands; else
+	markFormula string // what finds the source, with
+	markValue   string // the program's own
 	room        string // longest words in the place of a number
 	wide        bool   // words only, over the width of number and unit
 }
-
-// treatmentSource stands for the source of the chosen treatment.
-const treatmentSource = "="
 
 // toName is the name of the upper end of a range.
 func toName(name string) string {
@@ -79,15 +79,7 @@ func (o *own) result(r result) {
 		}
 		line.cells = append(line.cells, unit, cell{col: 4, role: resultHow, value: r.how})
 	}
-	mark := cell{col: 5, role: resultMark, value: o.sources.ref(r.source)}
-	if r.source == treatmentSource {
-		mark.formula = `IF(treatment_row="","",INDEX(source_list,treatment_row))`
-		mark.value = ""
-		if o.first != nil {
-			mark.value = o.sources.ref(o.first.Treatment.Source)
-		}
-	}
-	line.cells = append(line.cells, mark)
+	line.cells = append(line.cells, o.mark(r))
 	o.add(line)
 }
 
@@ -169,22 +161,21 @@ func (o *own) times() []result {
 		chillLow = inWords
 	}
 	altitude, extra := o.Table.Rule("altitude-ft"), o.Table.Rule("altitude-extra-min")
-	back := o.Table.Rule("return-to-boil-min")
 	return []result{
 		{name: "treatment_row", label: "Row in the lists", role: resultCount, source: "",
 			formula: `IFERROR(MATCH(treatment,treatment_list,0),"")`, value: treatmentRow,
 			how: "its place in the lists below"},
-		{name: "what_to_do", label: "What to do", wide: true, source: treatmentSource,
+		{name: "what_to_do", label: "What to do", wide: true, marks: treatmentMarks,
 			formula: needsTreatment + `INDEX(do_list,treatment_row))`,
 			value:   o.fromRecord(func(r ownRecord) any { return doText(r) }), room: o.longestOf(doText)},
-		{name: "published_from", label: "In the table", role: resultTime, unit: "min", source: treatmentSource,
+		{name: "published_from", label: "In the table", role: resultTime, unit: "min", marks: treatmentMarks,
 			formula: needsTreatment + `INDEX(minutes_list,treatment_row))`, value: publishedLow,
 			toFormula: `IF(ISNUMBER(published_from),IF(INDEX(minutes_high_list,treatment_row)=published_from,"",INDEX(minutes_high_list,treatment_row)),"")`, toValue: publishedHigh,
 			how: "for low altitude", room: noMinutes},
 		{name: "altitude_step", label: "Altitude step", role: resultTime, unit: "min", source: extra.Source,
 			formula: `IF(ISNUMBER(published_from),IF(COUNT(` + o.units.height + `)=0,0,IF(` + o.units.height + `>=altitude_limit,altitude_extra,0)),"")`, value: step,
 			how: "from " + grouped(measure.New(altitude.Value, measure.Foot).To(o.units.altitude)) + " up: " + measure.Minutes(extra.Value) + " longer"},
-		{name: "minutes_from", label: "Blanch here", role: resultTime, unit: "min", source: treatmentSource,
+		{name: "minutes_from", label: "Blanch here", role: resultTime, unit: "min", marks: treatmentMarks,
 			formula: `IF(ISNUMBER(published_from),published_from+altitude_step,published_from)`, value: hereLow,
 			toFormula: `IF(ISNUMBER(published_to),published_to+altitude_step,"")`, toValue: hereHigh,
 			how: "in the table + altitude step", room: noMinutes},
@@ -192,18 +183,18 @@ func (o *own) times() []result {
 			formula: `IF(ISNUMBER(minutes_from),ROUND(minutes_from*60,0),"")`, value: scaled(hereLow, 60),
 			toFormula: `IF(ISNUMBER(minutes_to),ROUND(minutes_to*60,0),"")`, toValue: scaled(hereHigh, 60),
 			how: "minutes × 60"},
-		{name: "clock_start", label: "The clock starts", wide: true, source: back.Source,
+		{name: "clock_start", label: "The clock starts", wide: true, marks: clockMarks,
 			formula: needsTreatment + `INDEX(clock_list,treatment_row))`,
 			value:   o.fromRecord(func(r ownRecord) any { return r.Clock.Text }),
 			room:    o.longestOf(func(r ownRecord) string { return r.Clock.Text })},
-		{name: "chill_times", label: "Chill, times the blanch", role: resultTime, unit: "times", source: "",
+		{name: "chill_times", label: "Chill, times the blanch", role: resultTime, unit: "times", marks: chillMarks,
 			formula: needsTreatment + `INDEX(chill_list,treatment_row))`,
 			value:   o.fromRecord(chillTimes), how: "from the lists below", room: inWords},
-		{name: "chill_from", label: "Chill in ice water", role: resultTime, unit: "min", source: "",
+		{name: "chill_from", label: "Chill in ice water", role: resultTime, unit: "min", marks: chillMarks,
 			formula: `IF(ISNUMBER(chill_times),minutes_from*chill_times,chill_times)`, value: chillLow,
 			toFormula: `IF(ISNUMBER(chill_times),IF(ISNUMBER(minutes_to),minutes_to*chill_times,""),"")`, toValue: chillHigh,
 			how: "minutes here × times", room: inWords},
-		{name: "how_to_chill", label: "How to chill", wide: true, source: "",
+		{name: "how_to_chill", label: "How to chill", wide: true, marks: chillMarks,
 			formula: needsTreatment + `INDEX(chill_how_list,treatment_row))`,
 			value:   o.fromRecord(func(r ownRecord) any { return chillText(r) }), room: o.longestOf(chillText)},
 	}
@@ -212,7 +203,6 @@ func (o *own) times() []result {
 // waters are water, loads and ice.
 func (o *own) waters() []result {
 	u := o.units
-	rule := o.Table.Rule("water-gal-per-lb").Source
 	ice := o.Table.Rule("ice-lb-per-lb")
 	pick := func(f func(batch.Worked) measure.Figure) any { low, _ := o.of(f); return low }
 	water := pick(func(w batch.Worked) measure.Figure { return w.Water })
@@ -230,13 +220,13 @@ func (o *own) waters() []result {
 	}
 	perUnit := u.mass.Symbol + " × " + u.rateUnit()
 	lines := []result{
-		{name: "water_how", label: "Water, in words", wide: true, source: rule,
+		{name: "water_how", label: "Water, in words", wide: true, marks: waterMarks,
 			formula: needsTreatment + `INDEX(water_how_list,treatment_row))`,
 			value:   o.fromRecord(func(r ownRecord) any { return o.waterText(r) }), room: o.longestOf(o.waterText)},
-		{name: "water_rate", label: "Water rule", role: resultAmount, unit: u.rateUnit(), source: rule,
+		{name: "water_rate", label: "Water rule", role: resultAmount, unit: u.rateUnit(), marks: waterMarks,
 			formula: needsTreatment + `INDEX(water_list,treatment_row))`,
 			value:   o.fromRecord(func(r ownRecord) any { return o.waterRate(r) }), how: "from the lists below", room: inWords},
-		{name: u.waterName, label: "Boiling water in all", role: resultAmount, unit: u.water.Symbol, source: rule,
+		{name: u.waterName, label: "Boiling water in all", role: resultAmount, unit: u.water.Symbol, marks: waterMarks,
 			formula: needsTreatment + `IF(ISNUMBER(water_rate),IF(COUNT(` + u.prepared + `)=0,"",` + u.prepared + `*water_rate),water_rate))`,
 			value:   water, how: perUnit, room: inWords},
 	}
@@ -251,16 +241,16 @@ func (o *own) waters() []result {
 				formula: `IF(ISNUMBER(water_gal),water_gal*litres_per_gallon,"")`, value: scaled(water, measure.Gallon.Factor), how: "gal × L/gal"})
 	}
 	return append(lines,
-		result{name: "load_most", label: "A load takes at most", role: resultAmount, unit: u.mass.Symbol, source: rule,
+		result{name: "load_most", label: "A load takes at most", role: resultAmount, unit: u.mass.Symbol, marks: waterMarks,
 			formula: needsTreatment + `IF(ISNUMBER(water_rate),IF(COUNT(` + u.kettle + `)=0,"` + noKettle + `",` + u.kettle + `/water_rate),water_rate))`,
 			value:   load(func(w batch.Worked) measure.Figure { return w.KettleTakes }), how: "water in your kettle ÷ rule", room: longLoads},
-		result{name: "loads", label: "Loads", role: resultCount, unit: "loads", source: rule,
+		result{name: "loads", label: "Loads", role: resultCount, unit: "loads", marks: waterMarks,
 			formula: `IF(ISNUMBER(load_most),IF(COUNT(` + u.prepared + `)=0,"",ROUNDUP(` + u.prepared + `/load_most-0.000000001,0)),load_most)`,
 			value:   load(func(w batch.Worked) measure.Figure { return w.Loads }), how: "prepared ÷ one load, rounded up", room: longLoads},
-		result{name: "load_weight", label: "Each load", role: resultAmount, unit: u.mass.Symbol, source: rule,
+		result{name: "load_weight", label: "Each load", role: resultAmount, unit: u.mass.Symbol, marks: waterMarks,
 			formula: `IF(ISNUMBER(loads),` + u.prepared + `/loads,loads)`,
 			value:   load(func(w batch.Worked) measure.Figure { return w.LoadWeight }), how: "prepared ÷ loads", room: longLoads},
-		result{name: "load_water", label: "Water for a load", role: resultAmount, unit: u.water.Symbol, source: rule,
+		result{name: "load_water", label: "Water for a load", role: resultAmount, unit: u.water.Symbol, marks: waterMarks,
 			formula: `IF(ISNUMBER(load_weight),load_weight*water_rate,IF(ISNUMBER(water_rate),load_weight,water_rate))`,
 			value:   load(func(w batch.Worked) measure.Figure { return w.LoadWater }), how: "each load × water rule", room: longLoads},
 		result{name: "ice_weight", label: "Ice, by rule of thumb", role: resultAmount, unit: u.mass.Symbol, source: ice.Source,

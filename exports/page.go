@@ -1,8 +1,8 @@
 package exports
 
 import (
-	"fmt"
 	"strings"
+	"unicode/utf16"
 )
 
 // Paper is the size of the sheets that are printed on.
@@ -76,11 +76,42 @@ func (p page) columns(shares ...float64) []float64 {
 }
 
 // headFoot writes a line of header or footer: a left and a right part in
-// 10 point type. The codes allow 255 characters.
+// 10 point type. The codes allow 255 units of UTF-16: what is too long is cut
+// from the left part, never from the right one with its codes.
 func headFoot(left, right string) string {
 	const face = `&"Arial,Regular"&10 ` // the blank ends the size, should a digit follow
-	left = strings.ReplaceAll(clip(left, 110), "&", "&&")
-	return clip(fmt.Sprintf("&L%s%s&R%s%s", face, left, face, right), 250)
+	const most = 255
+	fixed := utf16Len("&L" + face + "&R" + face + right)
+	return "&L" + face + escaped(left, most-fixed) + "&R" + face + right
+}
+
+// escaped writes a text for a header in so many units of UTF-16: "&" stands
+// twice there, and neither a pair nor a character is ever cut apart.
+func escaped(text string, most int) string {
+	if whole := strings.ReplaceAll(text, "&", "&&"); utf16Len(whole) <= most {
+		return whole
+	}
+	var b strings.Builder
+	room := most - utf16Len("…")
+	for _, r := range text {
+		piece := string(r)
+		if r == '&' {
+			piece = "&&"
+		}
+		if room -= utf16Len(piece); room < 0 {
+			break
+		}
+		b.WriteString(piece)
+	}
+	return b.String() + "…"
+}
+
+func utf16Len(text string) int {
+	n := 0
+	for _, r := range text {
+		n += utf16.RuneLen(r)
+	}
+	return n
 }
 
 // paginate starts a new page before every row that no longer fits, and keeps

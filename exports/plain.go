@@ -32,6 +32,11 @@ func Plain(w class.Worked) string {
 		}
 	}
 	p.findings(w.Findings)
+	if g, ok := gridNamed(firstGrid(Letter)); ok {
+		if text := m.labelsLeftOut(g); text != "" {
+			p.line("Labels, %s: %s", g.Name(), text)
+		}
+	}
 	for i, b := range w.Batches {
 		p.head(fmt.Sprintf("%d  %s", i+1, short(b.Batch.Name)))
 		if b.Known {
@@ -45,7 +50,7 @@ func Plain(w class.Worked) string {
 	}
 	p.head("Cautions")
 	texts := batch.RuleTexts(w.Table, w.Class.Units)
-	for _, c := range classCautions(w) {
+	for _, c := range cautionsOf(w.Batches) {
 		p.line("%s. %s", c.Title, filled(c.ID, c.Text, texts))
 	}
 	p.head("Sources: " + w.Table.Edition)

@@ -44,7 +44,7 @@ func newSources(w class.Worked, extra []class.BatchWorked) *sources {
 			s.number(p.Source)
 		}
 	}
-	for _, c := range classCautions(w) {
+	for _, c := range cautionsOf(batches) {
 		s.number(c.Source)
 	}
 	for _, id := range methodRules {
@@ -168,10 +168,11 @@ var methodRules = []string{
 	"altitude-extra-min", "ice-lb-per-lb", "freezer-lb-per-cuft-day", "freezer-set-f", "hold-f", "storage-months", "reheat-f",
 }
 
-// classCautions are the cautions that concern any part of the class.
-func classCautions(w class.Worked) []content.Caution {
+// cautionsOf are the cautions that concern any of some batches: those of the
+// class, and those that stand for the treatments that a sheet lists.
+func cautionsOf(lists ...[]class.BatchWorked) []content.Caution {
 	var topics []content.Topic
-	for _, b := range w.Batches {
+	for _, b := range slices.Concat(lists...) {
 		topics = append(topics, topicsOf(b)...)
 	}
 	return content.Cautions(topics...)

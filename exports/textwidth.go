@@ -127,8 +127,9 @@ func (s *sheet) rowHeight(r row) float64 {
 // indentWidth is what one step of indent takes, in points.
 const indentWidth = 9.0
 
-// settle gives every row its height.
+// settle makes the texts ready for paper and gives every row its height.
 func (s *sheet) settle() {
+	s.bindUnits()
 	for i := range s.rows {
 		if s.rows[i].height == 0 {
 			s.rows[i].height = min(roundUp(s.rows[i].textHeight(s), 0.75), 409)

@@ -65,7 +65,7 @@ func listedTreatments(w class.Worked, all bool) []class.BatchWorked {
 // treatments is the sheet that a participant works from: each treatment whole,
 // then the method in steps.
 func (m *maker) treatments(def Sheet) *sheet {
-	s := m.newSheet(def, 116, 82, 60, 94, 76, 96)
+	s := m.newSheet(def, 109, 82, 58, 97, 76, 102) // each head on one line, on both papers
 	s.add(row{cells: []cell{s.wide(title, "Treatments")}, keep: true})
 	s.add(row{cells: []cell{s.wide(subtitle, m.altitudeLine())}, space: 6, keep: true})
 	s.headFrom = s.add(row{cells: []cell{
@@ -86,7 +86,7 @@ func (m *maker) treatments(def Sheet) *sheet {
 	s.headUntil = len(s.rows)
 	m.footnotes(s)
 	m.steps(s)
-	m.cautions(s, "Cautions", classCautions(m.Worked))
+	m.cautions(s, "Cautions", cautionsOf(m.Worked.Batches, m.listed))
 	if help := short(m.Class.People.HelpLine); help != "" {
 		s.heading("Questions afterwards")
 		s.para(plain, help)

@@ -200,6 +200,9 @@ func (w *writer) rows(s *sheet) error {
 		if err != nil {
 			return err
 		}
+		if i == 0 && s.aside != "" {
+			values = append(values, excelize.Cell{StyleID: w.styles[blank], Value: s.aside})
+		}
 		if err := sw.SetRow(fmt.Sprintf("A%d", i+1), values, excelize.RowOpts{Height: r.height}); err != nil {
 			return err
 		}

@@ -126,6 +126,10 @@ func TestWithRefusesInOneSentence(t *testing.T) {
 		{"edible-pod-peas-small-water", FieldMinutes, "1", "never shortened"}, // LF_PEAS 1 to 1.5 is a newspaper without an author
 		{"pumpkin-mashed-cook", FieldMinutes, "20", "change its words"},
 		{"pumpkin-mashed-cook", FieldWords, " ", "needs words"},
+		{"snap-beans-cut-water", FieldWords, "One minute is plenty.", "their own field"},
+		{"beets-small-cook", FieldWords, "Cook 2 minutes.", "times that the shipped words have"},
+		{"pimiento-roasted-cook", FieldWords, "Roast for 1 minute.", "times that the shipped words have"},
+		{"tomatoes-peeled-raw", FieldWords, "Dip 5 seconds.", "times that the shipped words have"},
 		{"snap-beans-cut-water", FieldWords, "a\nb", "one line"},
 		{"snap-beans-cut-water", FieldWords, "a\u0085b", "can all be seen"},
 		{"snap-beans-cut-water", FieldNote, "a\u202eb", "can all be seen"},

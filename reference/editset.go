@@ -23,6 +23,9 @@ func (t *Table) set(x *Treatment, field, typed string) string {
 		if says := badText(typed); says != "" {
 			return says
 		}
+		if says := timeInWords(x, typed); says != "" {
+			return says
+		}
 		if x.Minutes == 0 {
 			t.keepPublished(x)
 			x.Source, x.Standing = EnteredHereSource, EnteredHere

@@ -2,7 +2,6 @@ package batch
 
 import (
 	"fmt"
-	"math"
 
 	"example.org/kettleside/app/measure"
 	"example.org/kettleside/reference"
@@ -168,7 +167,7 @@ func (w *worker) perPack(y reference.Yield) string {
 	return measure.Range(measure.Exact(low), measure.Exact(high), unit.Symbol) + " a " + string(w.Pack.Size)
 }
 
-func percent(share float64) string { return measure.Plain(math.Round(share*100)) + " %" }
+func percent(share float64) string { return measure.Exact(share*100) + " %" }
 
 // buy is the weight as bought, a range where the source gives one.
 func (w *worker) buy() {

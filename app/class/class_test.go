@@ -377,3 +377,32 @@ func BenchmarkWork(b *testing.B) {
 		Work(c, reference.Shipped())
 	}
 }
+
+// Stations that have to share, and a tap too warm for a bath, are remarked.
+func TestSharingAndWarmTap(t *testing.T) {
+	c := New(reference.Edition)
+	c.People.Headcount, c.People.PerStation = 12, 3
+	c.Kit.Burners, c.Kit.Baths = 2, 1
+	c.Place.Tap = measure.New(70, measure.Fahrenheit)
+	c.Batches = []Batch{beans(1, 4)}
+	w := Work(c, reference.Shipped())
+	for _, id := range []string{"burners-shared", "kettles-shared", "baths-shared", "warm-tap"} {
+		if !finds(w, id) {
+			t.Errorf("no finding %s: %+v", id, w.Findings)
+		}
+	}
+	c.Kit.Burners, c.Kit.Baths, c.Kit.Kettles[0].Count = 4, 4, 4
+	c.Place.Tap = measure.New(60, measure.Fahrenheit)
+	w = Work(c, reference.Shipped())
+	for _, id := range []string{"burners-shared", "kettles-shared", "baths-shared", "warm-tap"} {
+		if finds(w, id) {
+			t.Errorf("finding %s does not belong", id)
+		}
+	}
+	raw := beans(1, 4)
+	raw.Treatment = "sweet-peppers-raw"
+	c.Kit.Burners, c.Kit.Baths, c.Batches = 0, 0, []Batch{raw}
+	if w := Work(c, reference.Shipped()); finds(w, "burners-shared") || finds(w, "baths-shared") {
+		t.Error("raw peppers need no burner and no bath")
+	}
+}

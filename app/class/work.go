@@ -59,6 +59,7 @@ func (w *Worked) classFindings() {
 		f.Do = "Packs that go home on ice do not count. " + f.Do
 		w.Findings = append(w.Findings, f)
 	}
+	w.sharing()
 	stations := int(w.Totals.Stations.Value)
 	for i, b := range w.Batches {
 		if b.Known && b.Batch.Stations > stations {
@@ -70,4 +71,47 @@ func (w *Worked) classFindings() {
 	if rest := c.People.Headcount % max(c.People.PerStation, 1); rest != 0 && c.People.Headcount > c.People.PerStation {
 		w.find(measure.Note, "uneven-station", "", fmt.Sprintf("Station %d has %s; the others have %d.", stations, plural(rest, "person", "people"), c.People.PerStation), "")
 	}
+}
+
+// sharing says where stations have to take turns, and where the tap is too warm
+// for the baths. How long taking turns needs is not worked out here.
+func (w *Worked) sharing() {
+	heated, chilled := 0, false
+	for _, b := range w.known() {
+		if b.Treatment.Method != reference.NoHeat {
+			heated = max(heated, b.Batch.Stations)
+		}
+		chilled = chilled || b.Treatment.ChillFactor > 0
+	}
+	kit := w.Class.Kit
+	kettles := 0
+	for _, k := range kit.Kettles {
+		kettles += k.Count
+	}
+	for _, of := range []struct {
+		id, one, many string
+		have          int
+		needed        bool
+	}{
+		{"burners-shared", "burner", "burners", kit.Burners, true},
+		{"kettles-shared", "kettle", "kettles", kettles, true},
+		{"baths-shared", "ice bath", "ice baths", kit.Baths, chilled},
+	} {
+		if of.needed && heated > of.have {
+			w.find(measure.Mind, of.id, "", fmt.Sprintf("%s work at once and there %s %s.", plural(heated, "station", "stations"), isAre(of.have), plural(of.have, of.one, of.many)),
+				"They have to take turns: plan more time than one station needs, or borrow more. How long it takes is not worked out.")
+		}
+	}
+	limit := w.Table.Rule("chill-water-max-f")
+	if tap := w.Class.Place.Tap; chilled && tap.Given() && tap.In(measure.Fahrenheit) > limit.Value {
+		w.find(measure.Mind, "warm-tap", limit.Source, fmt.Sprintf("Tap water of %s is warmer than a bath should be (%s).", tap, batch.RuleTexts(w.Table, w.Class.Units)["chill-water-max-f"]),
+			"Have more ice than the rule of thumb says: it cools the water too.")
+	}
+}
+
+func isAre(n int) string {
+	if n == 1 {
+		return "is"
+	}
+	return "are"
 }
