@@ -75,18 +75,43 @@ func (u *urgent) show(now shown) {
 // cautionLine is the caution of the method in one sentence, and that the food
 // is not ready to eat.
 func cautionLine(now shown) string {
-	line := ""
-	for _, c := range cautions(now) {
-		if c.ID == "scald" || c.ID == "steam" {
-			line = firstSentence(c.Text) + " "
+	b := now.batch
+	return CautionLine(now.table, now.class.Units, string(b.Treatment.Method), string(b.Batch.Pack.Container), b.Crop.ID)
+}
+
+// CautionLine is what must be seen beside the minutes of a treatment, wherever
+// they stand: the cautions against burns in their first sentence, and how the
+// food, which is not ready to eat, is to be cooked. The container may be "".
+func CautionLine(table *reference.Table, units measure.System, method, container, crop string) string {
+	var parts []string
+	notReady := ""
+	values := batch.RuleTexts(table, units)
+	for _, c := range content.Cautions(content.TopicsOf(method, container, crop)...) {
+		text, err := content.Fill(c.Text, values)
+		if err != nil {
+			fyne.LogError("a caution has a gap", err)
+			continue
+		}
+		switch c.ID {
+		case "scald", "steam", "hot-pepper":
+			parts = append(parts, firstSentence(text))
+		case "not-ready-to-eat":
+			notReady = c.Title + ": " + lastSentence(text)
 		}
 	}
-	return line + "Not ready to eat: cook before eating."
+	return strings.Join(append(parts, notReady), " ")
 }
 
 func firstSentence(text string) string {
 	if first, _, more := strings.Cut(text, ". "); more {
 		return first + "."
+	}
+	return text
+}
+
+func lastSentence(text string) string {
+	if at := strings.LastIndex(text, ". "); at >= 0 {
+		return text[at+len(". "):]
 	}
 	return text
 }
@@ -116,7 +141,7 @@ type below struct {
 func newBelow(named func(*look.FigureView) *look.FigureView) *below {
 	b := &below{
 		findings: look.NewFindings("Nothing to mind for this batch.", nil), cautions: look.Column(10),
-		more: tiles(170, 16), views: map[string]*look.FigureView{}, named: named,
+		more: tiles(198, 16), views: map[string]*look.FigureView{}, named: named,
 	}
 	b.label = look.NewText("", look.SizeText, look.Ink, fyne.TextStyle{}).Wrapped()
 	label := look.NewSurface(look.Card, look.Inset(14, 10, b.label))
@@ -204,8 +229,12 @@ func labelText(l batch.Label) string {
 	} else {
 		lines = append(lines, "Frozen ____-__-__")
 	}
-	if l.BestBy != "" {
-		lines = append(lines, "Best quality by "+l.BestBy)
+	switch {
+	case l.BestBy == "":
+	case l.BestFrom != "" && l.BestFrom != l.BestBy:
+		lines = append(lines, "Best by "+l.BestFrom+" to "+l.BestBy)
+	default:
+		lines = append(lines, "Best by "+l.BestBy)
 	}
 	return strings.Join(append(lines, l.Cook), "\n")
 }

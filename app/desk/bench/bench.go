@@ -59,6 +59,9 @@ func emptyState(openCrops func()) fyne.CanvasObject {
 
 // show brings the area up to date with the session.
 func (b *Bench) show() {
+	if !b.inputs.bind(b.session.Class().Batches, b.session.Selected()) {
+		return
+	}
 	now, ok := b.now()
 	if !ok {
 		b.work.Hide()

@@ -3,6 +3,7 @@ package bench
 import (
 	"strings"
 	"testing"
+	"time"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/test"
@@ -210,7 +211,7 @@ func TestFindingsAndCautionsStand(t *testing.T) {
 	r := open(t, look.Light, demo(t), areaWide, areaHigh)
 	a := r.bench.answers
 	said := func() string { return test.RenderObjectToMarkup(a.urgent.content) }
-	if text := said(); !strings.Contains(text, "wet baskets scald") || !strings.Contains(text, "cook before eating") {
+	if text := said(); !strings.Contains(text, "wet baskets scald") || !strings.Contains(text, "Not ready to eat") {
 		t.Error("the scald caution or the cooking does not stand beside the minutes")
 	}
 	r.session.Select(2)
@@ -286,5 +287,114 @@ func TestMetric(t *testing.T) {
 	s, _ := r.bench.now()
 	if k := s.kettleState(); k.LoadKg < 0.35 || k.LoadKg > 0.46 || k.WaterL < 3 || k.WaterL > 3.8 {
 		t.Errorf("the kettle is drawn with %g kg in %g L", k.LoadKg, k.WaterL)
+	}
+}
+
+// TestRemovedWhileTyping asks that a batch may go while its field has the
+// focus, also by redo.
+func TestRemovedWhileTyping(t *testing.T) {
+	c := demo(t)
+	c.Batches = c.Batches[:2]
+	c.Batches[1].Prepared = c.Batches[0].Prepared
+	r := open(t, look.Light, c, areaWide, areaHigh)
+	remove := func(i int) {
+		if err := r.session.RemoveBatch(i); err != nil {
+			t.Fatal(err)
+		}
+	}
+	other := c.Batches[1]
+	r.typeInto(r.bench.inputs.prepared, "7 lb")
+	remove(0)
+	r.window.Canvas().Unfocus()
+	equal(t, "the batch that took its place", r.first(), other)
+	equal(t, "field", r.bench.inputs.prepared.Text(), other.Prepared.String())
+	r.typeInto(r.bench.inputs.prepared, "7 lb")
+	remove(0)
+	r.window.Canvas().Unfocus()
+	r.session.Undo()
+	r.typeInto(r.bench.inputs.prepared, "5 lb")
+	r.session.Redo()
+	r.press(fyne.KeyReturn)
+	r.window.Canvas().Unfocus()
+	equal(t, "batches left", len(r.session.Class().Batches), 0)
+	r.bench.inputs.pickTreatment("broccoli-flowerets-steam") // from a list that was left open
+	r.session.Undo()
+	equal(t, "the batch that came back", r.first(), other)
+}
+
+// TestTypedGoesToItsBatch asks that what is typed lands in the batch it was
+// typed for, whatever command moves it.
+func TestTypedGoesToItsBatch(t *testing.T) {
+	for name, do := range map[string]func(*room) error{
+		"duplicate": func(r *room) error { return r.session.DuplicateBatch(0) },
+		"move":      func(r *room) error { return r.session.MoveBatch(0, 1) },
+		"select":    func(r *room) error { r.session.Select(1); return nil },
+		"add":       func(r *room) error { return r.session.AddBatch("snap-beans-cut-water") },
+		"leave":     func(r *room) error { return nil },
+	} {
+		c := demo(t)
+		for i := range c.Batches { // nothing but the name tells them apart
+			c.Batches[i] = c.Batches[0]
+			c.Batches[i].Name = string(rune('a' + i))
+		}
+		r := open(t, look.Light, c, areaWide, areaHigh)
+		r.typeInto(r.bench.inputs.prepared, "7 lb")
+		if err := do(r); err != nil {
+			t.Fatal(err)
+		}
+		r.window.Canvas().Unfocus()
+		seven := 0
+		for _, b := range r.session.Class().Batches {
+			if b.Prepared.String() == "7 lb" {
+				seven++
+				equal(t, name+": batch of 7 lb", b.Name, "a")
+			}
+		}
+		equal(t, name+": batches of 7 lb", seven, 1)
+		if b, _ := r.session.SelectedBatch(); b.Batch.Prepared.String() != r.bench.inputs.prepared.Text() {
+			t.Errorf("%s: the field shows %s, the batch has %s", name, r.bench.inputs.prepared.Text(), b.Batch.Prepared)
+		}
+		if name == "duplicate" && r.first().Prepared.String() != "7 lb" {
+			t.Error("the copy got what was typed for the original")
+		}
+	}
+}
+
+// TestRefusedTextStaysWithItsBatch asks that a text that cannot be used does
+// not stand in the field of another batch.
+func TestRefusedTextStaysWithItsBatch(t *testing.T) {
+	r := open(t, look.Light, demo(t), areaWide, areaHigh)
+	in := r.bench.inputs
+	r.typeInto(in.prepared, "lots")
+	r.press(fyne.KeyReturn)
+	r.session.Select(1)
+	equal(t, "field", in.prepared.Text(), r.session.Class().Batches[1].Prepared.String())
+	equal(t, "problem", in.prepared.Problem(), "")
+}
+
+func TestTreatmentChoicesMarkChanges(t *testing.T) {
+	r := open(t, look.Light, demo(t), areaWide, areaHigh)
+	const id = "snap-beans-cut-water"
+	e := r.session.Shipped().NewEdit(id, reference.FieldMinutes, "4", "our bulletin", "A. Lead", time.Date(2027, 6, 1, 9, 0, 0, 0, time.UTC))
+	if err := r.session.ApplyEdit(e); err != nil {
+		t.Fatal(err)
+	}
+	for _, c := range TreatmentChoices(r.session) {
+		equal(t, c.ID+" is marked", strings.Contains(c.Detail, "edited"), c.ID == id)
+	}
+}
+
+// TestCookingWordsComeFromTheContent asks that the heat of cooking is the rule
+// of the table, in the units of the class.
+func TestCookingWordsComeFromTheContent(t *testing.T) {
+	c := demo(t)
+	r := open(t, look.Light, c, areaWide, areaHigh)
+	for units, heat := range map[measure.System]string{measure.US: "165 °F", measure.Metric: "74 °C"} {
+		line := CautionLine(r.session.Table(), units, "water", "bag", "hot-peppers")
+		for _, part := range []string{"wet baskets scald.", "Wear gloves", "Not ready to eat: Cook frozen vegetables to " + heat} {
+			if !strings.Contains(line, part) {
+				t.Errorf("“%s” does not say “%s”", line, part)
+			}
+		}
 	}
 }

@@ -21,6 +21,7 @@ type inputs struct {
 	bench   *Bench
 	content fyne.CanvasObject
 	showing bool // choices are being set from the class
+	bound   bound
 
 	place         *widget.Button // "Batch 2 of 4": opens the list
 	before, after *widget.Button
@@ -55,11 +56,11 @@ func newInputs(b *Bench) *inputs {
 		look.Column(3, look.Label("Treatment"), in.treatment, in.does, choose),
 		look.Hairline(),
 		pair(in.prepared, in.stations),
-		look.Columns(10, []float32{1.4, 1}, look.Labelled("Kettle", in.kettle), in.holds),
+		look.Columns(10, []float32{1.4, 1}, look.Labelled("Kettle", look.Boxed(in.kettle)), in.holds),
 		pair(in.altitude, in.freezer),
 		look.Hairline(),
-		pair(look.Labelled("Container", in.container), look.Labelled("Size", in.size)),
-		pair(look.Labelled("Mouth", in.mouth), in.count),
+		pair(look.Labelled("Container", look.Boxed(in.container)), look.Labelled("Size", look.Boxed(in.size))),
+		pair(look.Labelled("Mouth", look.Boxed(in.mouth)), in.count),
 		in.tray,
 	)
 	return in
@@ -126,8 +127,13 @@ func kettleName(choice string) string {
 	return choice
 }
 
-// of is the batch being looked at, in a copy of the class.
-func (in *inputs) of(c *class.Class) *class.Batch { return &c.Batches[in.bench.session.Selected()] }
+// of is the batch that the fields are bound to, in a copy of the class.
+func (in *inputs) of(c *class.Class) *class.Batch {
+	if in.bound.at < len(c.Batches) {
+		return &c.Batches[in.bound.at]
+	}
+	return &class.Batch{} // gone in the meantime: nothing changes
+}
 
 // change takes what is being typed elsewhere first, then makes a change. It
 // cannot be refused: choices offer only what the class allows.
@@ -142,7 +148,7 @@ func (in *inputs) change(label string, change func(*class.Class)) {
 // takeAll takes over whatever is typed in any field; false where one is
 // refused, which then says why.
 func (in *inputs) takeAll() bool {
-	for _, f := range []*look.Field{in.name, in.prepared, in.stations, in.holds, in.altitude, in.freezer, in.count} {
+	for _, f := range append(in.ofBatch(), in.altitude, in.freezer) {
 		if !f.Done() {
 			return false
 		}

@@ -2,12 +2,14 @@ package bench
 
 import (
 	"bytes"
+	"fmt"
 	"testing"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/test"
 
 	"example.org/kettleside/app/class"
+	"example.org/kettleside/app/desk/drawing/textfits"
 	"example.org/kettleside/app/desk/look"
 	"example.org/kettleside/app/desk/look/looktest"
 	"example.org/kettleside/app/desk/session"
@@ -61,25 +63,23 @@ func TestMarkup(t *testing.T) {
 	}
 }
 
-// TestToLookAt draws the area for a person to look at.
-func TestToLookAt(t *testing.T) {
-	for _, one := range []struct {
-		name       string
-		variant    look.Variant
-		batch      int
-		wide, high float32
-	}{
-		{"bench-beans", look.Light, 0, areaWide, areaHigh},
-		{"bench-beans-dark", look.Dark, 0, 1181, 700},
-		{"bench-steam", look.Light, 2, areaWide, areaHigh},
-		{"bench-cook", look.Light, 3, areaWide, areaHigh},
-		{"bench-spinach-narrow", look.Light, 1, 700, 500},
-		{"bench-beans-tall", look.Light, 0, areaWide, 1500},
-	} {
-		r := open(t, one.variant, demo(t), one.wide, one.high)
-		r.session.Select(one.batch)
-		looktest.Settle(r.window, one.wide, one.high)
-		looktest.Picture(t, r.window, one.name)
+// TestTextStands asks that no text stands out of its place, on either ground
+// and in windows of several sizes, and draws them for a person to look at.
+func TestTextStands(t *testing.T) {
+	sizes := []fyne.Size{{Width: areaWide, Height: areaHigh}, {Width: 1024, Height: 700}, {Width: 1181, Height: 700}, {Width: 700, Height: 500}, {Width: areaWide, Height: 1500}}
+	for _, variant := range []look.Variant{look.Light, look.Dark} {
+		for _, size := range sizes {
+			r := open(t, variant, demo(t), size.Width, size.Height)
+			for i, name := range []string{"beans", "spinach", "steam", "cook"} {
+				name = fmt.Sprintf("bench-%s-%s-%.0fx%.0f", name, variant, size.Width, size.Height)
+				r.session.Select(i)
+				looktest.Settle(r.window, size.Width, size.Height)
+				looktest.Picture(t, r.window, name)
+				if n := textfits.Check(t, r.window); n < 60 || t.Failed() {
+					t.Fatalf("%s: %d texts", name, n)
+				}
+			}
+		}
 	}
 }
 
@@ -91,6 +91,7 @@ func TestLargeType(t *testing.T) {
 	r.session.Select(1)
 	looktest.Settle(r.window, 1181, 700)
 	looktest.Picture(t, r.window, "bench-large-type")
+	textfits.Check(t, r.window)
 	if least := r.bench.Content.MinSize(); least.Width > 820 {
 		t.Errorf("the area needs %v", least)
 	}

@@ -81,11 +81,16 @@ func (in *inputs) readFreezer(text string) (change, error) {
 }
 
 // TreatmentChoices lists every treatment of the table for a choice list, each
-// with its minutes and when they start, or its words.
+// with its minutes and when they start, or its words, and whether anything in
+// it was changed here.
 func TreatmentChoices(s *session.Session) []look.Choice {
 	var choices []look.Choice
 	for _, t := range s.Table().Treatments {
-		choices = append(choices, look.Choice{ID: t.ID, Title: s.TreatmentName(t), Detail: session.TreatmentDoes(t)})
+		detail := session.TreatmentDoes(t)
+		if len(t.Changed) > 0 {
+			detail += " · edited"
+		}
+		choices = append(choices, look.Choice{ID: t.ID, Title: s.TreatmentName(t), Detail: detail})
 	}
 	return choices
 }

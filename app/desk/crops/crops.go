@@ -118,7 +118,7 @@ func (c *Crops) filter(options []string, set func(string)) *widget.Select {
 
 // filterLine is one line where there is room, two in a narrow window.
 func (c *Crops) filterLine() *fyne.Container {
-	choices := container.NewHBox(look.Wide(150, c.group), look.Wide(136, c.method), look.Wide(136, c.standing), c.changed)
+	choices := container.NewHBox(look.Wide(150, look.Boxed(c.group)), look.Wide(136, look.Boxed(c.method)), look.Wide(136, look.Boxed(c.standing)), c.changed)
 	return container.New(&folding{gap: 8, least: 190}, c.search, choices, container.NewCenter(c.count))
 }
 
@@ -153,7 +153,20 @@ func (c *Crops) show() {
 	look.Show(c.grid, len(rows) > 0)
 	c.count.SetText(countText(len(rows), len(table.Treatments)))
 	c.filters.Refresh()
+	if !c.Unfinished() && len(rows) > 0 && !c.shown(rows) {
+		c.grid.choose(table.Treatments[rows[0]].ID) // the record is one of those on view
+	}
 	c.record.show(c.grid.chosen)
+}
+
+// shown says whether the chosen treatment is among the rows on view.
+func (c *Crops) shown(rows []int) bool {
+	for _, r := range rows {
+		if c.session.Table().Treatments[r].ID == c.grid.chosen {
+			return true
+		}
+	}
+	return false
 }
 
 func countText(shown, all int) string {
@@ -184,12 +197,28 @@ func (c *Crops) ShowAll() {
 // Focus puts the cursor into the search line.
 func (c *Crops) Focus(canvas fyne.Canvas) { canvas.Focus(c.search) }
 
-// choose shows another record; a change that is being typed is given up.
+// choose shows another record, unless a change of this one is being typed: the
+// form then stays and says so.
 func (c *Crops) choose(id string) {
+	if c.Unfinished() {
+		c.grid.choose(c.form.treatment.ID)
+		c.form.complain(unfinished)
+		return
+	}
 	c.closeForm()
 	c.grid.choose(id)
 	c.record.show(id)
 }
+
+// unfinished is what the form says when another record is asked for.
+const unfinished = "This change is not made yet: choose “Change it here” to make it, or “Cancel” to give it up."
+
+// Unfinished says whether a change of a value is being typed and was neither
+// made nor given up.
+func (c *Crops) Unfinished() bool { return c.form.content.Visible() && c.form.typed() }
+
+// GiveUp closes the form without making the change that is typed in it.
+func (c *Crops) GiveUp() { c.closeForm() }
 
 // use adds a batch with the chosen treatment to the class.
 func (c *Crops) use() {

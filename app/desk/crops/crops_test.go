@@ -9,8 +9,12 @@ import (
 	"fyne.io/fyne/v2/test"
 	"fyne.io/fyne/v2/widget"
 
+	"example.org/kettleside/app/batch"
+	"example.org/kettleside/app/class"
+	"example.org/kettleside/app/desk/drawing/textfits"
 	"example.org/kettleside/app/desk/look"
 	"example.org/kettleside/app/desk/look/looktest"
+	"example.org/kettleside/app/measure"
 	"example.org/kettleside/reference"
 )
 
@@ -341,6 +345,101 @@ func TestFits(t *testing.T) {
 		for i, w := range widths(wide) {
 			if w < columns[i].wide-1 {
 				t.Errorf("%s is only %.0f wide", columns[i].title, w)
+			}
+		}
+	}
+}
+
+// TestUnfinishedChangeIsKept asks that a click on another row loses nothing
+// that was typed into the form, and says what to do.
+func TestUnfinishedChangeIsKept(t *testing.T) {
+	r := open(t, look.Light, areaWide, areaHigh)
+	r.crops.choose(beans)
+	f := r.crops.form
+	test.Tap(r.crops.record.change)
+	if r.crops.Unfinished() {
+		t.Error("a form in which nothing is typed is unfinished")
+	}
+	for _, e := range []*formEntry{f.value, f.why, f.who} {
+		test.Type(e, "9")
+		row := r.crops.grid.at()
+		r.crops.grid.chooseRow(row + 1)
+		if !r.crops.Unfinished() || !f.content.Visible() || r.crops.record.content.Visible() {
+			t.Fatal("another row gives the change up")
+		}
+		equal(t, "what it says", f.problem.Text(), unfinished)
+		equal(t, "row that is marked", r.crops.grid.at(), row)
+		e.TypedKey(&fyne.KeyEvent{Name: fyne.KeyEscape})
+		equal(t, "unfinished after Escape", r.crops.Unfinished(), false)
+		test.Tap(r.crops.record.change)
+	}
+	r.crops.grid.chooseRow(r.crops.grid.at() + 1) // nothing typed: no question
+	if f.content.Visible() || r.crops.record.shown == beans {
+		t.Error("an untouched form holds the row")
+	}
+}
+
+// recordSays is all text below the minutes of a record.
+func (r *room) recordSays() string {
+	return textfits.All(r.crops.record.parts)
+}
+
+// TestRecordsTakeNumbersFromTheRules asks for water and cold in the units of
+// the class.
+func TestRecordsTakeNumbersFromTheRules(t *testing.T) {
+	r := open(t, look.Light, 1400, 3000)
+	greens := slices.IndexFunc(r.session.Table().Treatments, func(x reference.Treatment) bool {
+		crop, _ := r.session.Table().Crop(x.Crop)
+		return crop.Leafy && x.WaterGalPerLb == 2 && x.StorageMonths > 0
+	})
+	r.crops.choose(r.session.Table().Treatments[greens].ID)
+	for units, want := range map[measure.System][]string{
+		measure.US:     {"2 gallons per pound", "1 gallon per pound", "months at 0 °F"},
+		measure.Metric: {"16.7 L per kg", "8.35 L per kg", "months at −18 °C"},
+	} {
+		if err := r.session.Change("Units", func(c *class.Class) { c.Units = units }); err != nil {
+			t.Fatal(err)
+		}
+		looktest.Settle(r.window, 1400, 3000)
+		for _, text := range want {
+			if said := r.recordSays(); !strings.Contains(said, text) {
+				t.Errorf("the record does not say %q: %s", text, said)
+			}
+		}
+	}
+}
+
+// TestChillIsThatOfTheBatch asks that the column shows what a batch at low
+// altitude shows.
+func TestChillIsThatOfTheBatch(t *testing.T) {
+	table := reference.Shipped()
+	corn, _ := table.Treatment("corn-on-the-cob-small-water")
+	for _, x := range append(table.Treatments[:20:20], corn) {
+		if x.ChillFactor == 0 {
+			continue
+		}
+		equal(t, x.ID, chillWords(table, x), batch.Work(batch.Job{Treatment: x}, table).Chill.Text)
+	}
+}
+
+// TestRecordsWarn asks every record for the cautions that concern it.
+func TestRecordsWarn(t *testing.T) {
+	r := open(t, look.Light, areaWide, areaHigh)
+	for _, x := range r.session.Table().Treatments {
+		r.crops.choose(x.ID)
+		want := []string{"Not ready to eat", "165 °F"}
+		switch x.Method {
+		case reference.WaterBlanch, reference.CookThrough:
+			want = append(want, "scald")
+		case reference.SteamBlanch:
+			want = append(want, "Steam burns")
+		}
+		if x.Crop == "hot-peppers" {
+			want = append(want, "gloves")
+		}
+		for _, text := range want {
+			if said := r.crops.record.caution.Text(); !strings.Contains(said, text) {
+				t.Errorf("%s: “%s” does not say “%s”", x.ID, said, text)
 			}
 		}
 	}

@@ -23,6 +23,7 @@ type form struct {
 	shipped   *look.Text
 	value     *formEntry
 	why, who  *formEntry
+	signed    string // who, as the form opened
 	problem   *look.Text
 	back      *widget.Button // take the edit of this field back
 }
@@ -39,7 +40,7 @@ func newForm(c *Crops) *form {
 	f.back = widget.NewButton("Take the change back", f.takeBack)
 	body := look.Column(12, look.Column(3, look.Heading("Change a value"), f.name),
 		look.Small("The shipped table is never overwritten. A change lies over it, is marked wherever it shows, and can be taken back."),
-		look.Labelled("Which value", f.field), f.shipped,
+		look.Labelled("Which value", look.Boxed(f.field)), f.shipped,
 		look.Labelled("New value", f.value),
 		look.Labelled("Why: the reason, or your agency’s bulletin", f.why),
 		look.Labelled("Who changes it", f.who),
@@ -67,7 +68,14 @@ func (f *form) start(t reference.Treatment) {
 	if f.who.Text == "" {
 		f.who.SetText(f.crops.session.Class().People.Educator)
 	}
+	f.signed = f.who.Text
 	f.showField()
+}
+
+// typed says whether anything was typed since the form opened.
+func (f *form) typed() bool {
+	now := reference.FieldText(f.treatment, fieldNamed(f.field.Selected))
+	return f.value.Text != now || f.why.Text != "" || f.who.Text != f.signed
 }
 
 // showField shows the value of the chosen field, and what was shipped.

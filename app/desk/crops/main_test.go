@@ -2,6 +2,7 @@ package crops
 
 import (
 	"bytes"
+	"fmt"
 	"testing"
 	"time"
 
@@ -9,6 +10,7 @@ import (
 	"fyne.io/fyne/v2/test"
 
 	"example.org/kettleside/app/class"
+	"example.org/kettleside/app/desk/drawing/textfits"
 	"example.org/kettleside/app/desk/look"
 	"example.org/kettleside/app/desk/look/looktest"
 	"example.org/kettleside/app/desk/session"
@@ -53,33 +55,40 @@ func TestMarkup(t *testing.T) {
 	looktest.Markup(t, r.window, "nothing-fits.xml")
 }
 
-// TestToLookAt draws the area for a person to look at.
-func TestToLookAt(t *testing.T) {
-	r := open(t, look.Light, areaWide, areaHigh)
-	looktest.Picture(t, r.window, "crops")
-	r.crops.choose("snap-beans-cut-water")
-	looktest.Settle(r.window, areaWide, areaHigh)
-	r.crops.openForm()
-	looktest.Picture(t, r.window, "crops-form")
-	r.crops.form.value.SetText("4")
-	r.crops.form.why.SetText("our own bulletin of 2026")
-	r.crops.form.save()
-	looktest.Settle(r.window, areaWide, areaHigh)
-	r.crops.grid.move(0)
-	looktest.Picture(t, r.window, "crops-changed")
-	r.crops.search.SetText("zzz")
-	looktest.Picture(t, r.window, "crops-none")
-	r = open(t, look.Dark, 1181, 700)
-	r.crops.choose("broccoli-flowerets-steam")
-	r.crops.use()
-	looktest.Settle(r.window, 1181, 700)
-	looktest.Picture(t, r.window, "crops-dark")
-	r = open(t, look.Light, 1400, 1400)
-	r.crops.choose("snap-beans-cut-water")
-	looktest.Settle(r.window, 1400, 1400)
-	looktest.Picture(t, r.window, "crops-tall")
-	r = open(t, look.Light, 700, 500)
-	looktest.Picture(t, r.window, "crops-narrow")
+// TestTextStands asks in every state of the area that no text stands out of its
+// place, on either ground and in windows of several sizes, and draws them for a
+// person to look at.
+func TestTextStands(t *testing.T) {
+	sizes := []fyne.Size{{Width: areaWide, Height: areaHigh}, {Width: 1024, Height: 700}, {Width: 1400, Height: 1400}, {Width: 700, Height: 500}}
+	for _, variant := range []look.Variant{look.Light, look.Dark} {
+		for _, size := range sizes {
+			r := open(t, variant, size.Width, size.Height)
+			see := func(state string) {
+				t.Helper()
+				name := fmt.Sprintf("crops-%s-%s-%.0fx%.0f", state, variant, size.Width, size.Height)
+				looktest.Settle(r.window, size.Width, size.Height)
+				looktest.Picture(t, r.window, name)
+				if n := textfits.Check(t, r.window); n < 20 || t.Failed() {
+					t.Fatalf("%s: %d texts", name, n)
+				}
+			}
+			r.crops.choose("snap-beans-cut-water")
+			see("beans")
+			r.crops.openForm()
+			see("form")
+			r.crops.form.value.SetText("4")
+			r.crops.form.why.SetText("our own bulletin of 2026")
+			r.crops.choose("broccoli-flowerets-steam")
+			see("unfinished")
+			r.crops.form.save()
+			see("changed")
+			r.crops.choose("hot-peppers-whole-raw")
+			r.crops.use()
+			see("used")
+			r.crops.search.SetText("zzz")
+			see("none")
+		}
+	}
 }
 
 // TestLargeType asks that the area can be used with type half as large again.
@@ -89,6 +98,7 @@ func TestLargeType(t *testing.T) {
 	r.window.Content().Refresh()
 	looktest.Settle(r.window, 1181, 700)
 	looktest.Picture(t, r.window, "crops-large-type")
+	textfits.Check(t, r.window)
 	if least := r.crops.Content.MinSize(); least.Width > 1181 {
 		t.Errorf("the area needs %v", least)
 	}

@@ -15,7 +15,8 @@ import (
 )
 
 // parts are the parts of a record below its minutes; empty ones are left out.
-func parts(r *record, table *reference.Table, crop reference.Crop, t reference.Treatment) []fyne.CanvasObject {
+func parts(r *record, units measure.System, crop reference.Crop, t reference.Treatment) []fyne.CanvasObject {
+	table := r.crops.session.Table()
 	var out []fyne.CanvasObject
 	add := func(title string, lines []fyne.CanvasObject) {
 		if len(lines) > 0 {
@@ -24,7 +25,7 @@ func parts(r *record, table *reference.Table, crop reference.Crop, t reference.T
 		}
 	}
 	add("Changed here", changes(r, t))
-	add("The whole treatment", facts(table, crop, t))
+	add("The whole treatment", facts(table, units, crop, t))
 	add("Also published", others(table, t))
 	add("Select and prepare", preparation(table, crop))
 	add("How much it gives", yields(table, crop))
@@ -48,12 +49,20 @@ func ruleSource(table *reference.Table, id string, s reference.Standing) string 
 	return joined(" · ", sourceName(table, id), standingUnlessRead(s))
 }
 
-func facts(table *reference.Table, crop reference.Crop, t reference.Treatment) []fyne.CanvasObject {
-	out := []fyne.CanvasObject{fact("Chill", chillFact(t), ruleSource(table, t.ChillSource, t.ChillStanding))}
+// printed is a value of the table as a rule of the method prints it, in the
+// units of the class.
+func printed(units measure.System, value float64, unit string) string {
+	one := reference.Rule{ID: unit, Value: value, High: value, Unit: unit}
+	return batch.RuleTexts(&reference.Table{Rules: []reference.Rule{one}}, units)[unit]
+}
+
+func facts(table *reference.Table, units measure.System, crop reference.Crop, t reference.Treatment) []fyne.CanvasObject {
+	rules := batch.RuleTexts(table, units)
+	out := []fyne.CanvasObject{fact("Chill", chillFact(table, t), ruleSource(table, t.ChillSource, t.ChillStanding))}
 	if t.WaterGalPerLb > 0 {
-		water := measure.Plain(t.WaterGalPerLb) + " gal for each pound prepared"
-		if crop.Leafy {
-			water += "; leafy greens take twice the water"
+		water := look.Sentence(printed(units, t.WaterGalPerLb, "gal/lb"))
+		if crop.Leafy && t.WaterGalPerLb == table.Rule("water-leafy-gal-per-lb").Value {
+			water += ", as leafy greens take; other vegetables take " + rules["water-gal-per-lb"]
 		}
 		out = append(out, fact("Boiling water", water, ruleSource(table, t.WaterSource, t.WaterStanding)))
 	}
@@ -62,9 +71,9 @@ func facts(table *reference.Table, crop reference.Crop, t reference.Treatment) [
 	}
 	out = append(out,
 		fact("Pack", look.Sentence(packWords(t.Pack)), ""),
-		fact("Headspace", look.Sentence(headspaceFact(table, t)), ruleSource(table, t.HeadspaceSource, t.HeadspaceStanding)))
+		fact("Headspace", look.Sentence(headspaceFact(table, units, t)), ruleSource(table, t.HeadspaceSource, t.HeadspaceStanding)))
 	if t.StorageMonths > 0 {
-		months := measure.Range(measure.Plain(t.StorageMonths), measure.Plain(t.StorageMonthsHigh), "months at 0 °F")
+		months := measure.Range(measure.Plain(t.StorageMonths), measure.Plain(t.StorageMonthsHigh), "months at "+rules["hold-f"])
 		out = append(out, fact("Best quality", months, sourceName(table, t.StorageSource)))
 	}
 	for _, note := range []string{t.Note, crop.Note} {
@@ -75,26 +84,29 @@ func facts(table *reference.Table, crop reference.Crop, t reference.Treatment) [
 	return out
 }
 
-func chillFact(t reference.Treatment) string {
+func chillFact(table *reference.Table, t reference.Treatment) string {
 	if t.ChillFactor == 0 || t.Minutes == 0 {
-		return look.Sentence(chillWords(t))
+		return look.Sentence(chillWords(table, t))
 	}
 	if t.ChillFactor == 1 {
-		return chillWords(t) + ", as long as the blanch"
+		return chillWords(table, t) + ", as long as the blanch"
 	}
-	return fmt.Sprintf("%s, %s times the blanch", chillWords(t), measure.Plain(t.ChillFactor))
+	return fmt.Sprintf("%s, %s times the blanch", chillWords(table, t), measure.Plain(t.ChillFactor))
 }
 
 // headspaceFact spells the headspace table out where it is by size and mouth.
-func headspaceFact(table *reference.Table, t reference.Treatment) string {
-	if t.HeadspaceRow == "" {
+func headspaceFact(table *reference.Table, units measure.System, t reference.Treatment) string {
+	switch {
+	case t.HeadspaceRow == "" && t.HeadspaceIn > 0:
+		return printed(units, t.HeadspaceIn, "in")
+	case t.HeadspaceRow == "":
 		return headspaceWords(t)
 	}
 	text := ""
 	for _, size := range []batch.Size{batch.Pint, batch.Quart} {
 		for _, mouth := range []reference.Mouth{reference.WideMouth, reference.NarrowMouth} {
 			if h, err := table.HeadspaceFor(t.HeadspaceRow, string(size), mouth); err == nil {
-				text = joined("; ", text, fmt.Sprintf("%s, %s mouth: %s", size, mouth, measure.Kitchen(h.Inches, measure.Inch)))
+				text = joined("; ", text, fmt.Sprintf("%s, %s mouth: %s", size, mouth, printed(units, h.Inches, "in")))
 			}
 		}
 	}

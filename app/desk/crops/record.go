@@ -5,6 +5,7 @@ import (
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/widget"
 
+	"example.org/kettleside/app/desk/bench"
 	"example.org/kettleside/app/desk/look"
 	"example.org/kettleside/app/desk/session"
 	"example.org/kettleside/app/measure"
@@ -19,6 +20,7 @@ type record struct {
 	crop, what    *look.Text
 	minutes       *look.FigureView
 	clock, source *look.Text
+	caution       *look.Text
 	use, change   *widget.Button
 	told          *look.Text // what "Use in a batch" did
 	work          *widget.Button
@@ -26,6 +28,7 @@ type record struct {
 	scroll        *container.Scroll
 	shown         string
 	shownTable    *reference.Table
+	shownUnits    measure.System
 }
 
 func newRecord(c *Crops, openBatch func()) *record {
@@ -37,6 +40,7 @@ func newRecord(c *Crops, openBatch func()) *record {
 	r.minutes.SourceName = c.session.SourceName
 	r.clock = look.NewText("", look.SizeText, look.Ink, fyne.TextStyle{Bold: true}).Wrapped()
 	r.source = look.Small("")
+	r.caution = look.NewText("", look.SizeSmall, look.Ink, fyne.TextStyle{}).Wrapped()
 	r.use = widget.NewButton("Use in a batch", c.use)
 	r.use.Importance = widget.HighImportance
 	r.change = widget.NewButton("Change a value…", c.openForm)
@@ -46,7 +50,7 @@ func newRecord(c *Crops, openBatch func()) *record {
 
 	head := look.Column(4, r.crop, r.what)
 	buttons := look.Column(6, look.Columns(8, []float32{1, 1}, r.use, r.change), r.told, container.NewHBox(r.work))
-	body := look.Column(14, look.Column(3, r.minutes, r.clock, r.source), r.parts)
+	body := look.Column(14, look.Column(3, r.minutes, r.clock, r.source), look.Marked(look.IconCaution(), r.caution), r.parts)
 	r.scroll = container.NewVScroll(look.Inset(14, 10, body))
 	top := look.Column(0, look.Inset(14, 10, look.Column(10, head, buttons)), look.Hairline())
 	r.content = container.NewBorder(top, nil, nil, nil, r.scroll)
@@ -74,11 +78,12 @@ func (r *record) added(text string) {
 // show shows the record of a treatment.
 func (r *record) show(id string) {
 	table := r.crops.session.Table()
-	if id == r.shown && table == r.shownTable {
+	units := r.crops.session.Class().Units
+	if id == r.shown && table == r.shownTable && units == r.shownUnits {
 		return
 	}
 	t, ok := table.Treatment(id)
-	look.Show(r.content, ok)
+	look.Show(r.content, ok && !r.crops.form.content.Visible())
 	if !ok {
 		return
 	}
@@ -86,7 +91,7 @@ func (r *record) show(id string) {
 		r.quiet()
 		r.scroll.ScrollToTop()
 	}
-	r.shown, r.shownTable = id, table
+	r.shown, r.shownTable, r.shownUnits = id, table, units
 	crop, _ := table.Crop(t.Crop)
 	r.crop.SetText(crop.Name)
 	r.what.SetText(look.Sentence(joined(" · ", joined(", ", t.Cut, t.Grade, t.Size), session.MethodName(t.Method))))
@@ -103,7 +108,8 @@ func (r *record) show(id string) {
 		source += "\nThis page starts the clock " + t.SourceClock.Says() + "; the table starts it later, which never shortens the minutes."
 	}
 	r.source.SetText(source)
-	r.parts.Objects = parts(r, table, crop, t)
+	r.caution.SetText(bench.CautionLine(table, units, string(t.Method), "", t.Crop))
+	r.parts.Objects = parts(r, units, crop, t)
 	r.parts.Refresh()
 	r.content.Refresh()
 }

@@ -5,6 +5,7 @@ import (
 	"unicode"
 	"unicode/utf8"
 
+	"example.org/kettleside/app/batch"
 	"example.org/kettleside/app/measure"
 	"example.org/kettleside/reference"
 )
@@ -42,14 +43,15 @@ func clockShort(c reference.ClockStart) string {
 	return "no clock"
 }
 
-func chillWords(t reference.Treatment) string {
+func chillWords(table *reference.Table, t reference.Treatment) string {
 	if t.ChillFactor == 0 || t.Minutes == 0 {
 		if t.ChillWords == "" {
 			return "none"
 		}
 		return t.ChillWords
 	}
-	return measure.MinutesRange(t.Minutes*t.ChillFactor, t.MinutesHigh*t.ChillFactor)
+	low := batch.Job{Treatment: t} // a place at low altitude, for which the table holds
+	return batch.Work(low, table).Chill.Text
 }
 
 func headspaceWords(t reference.Treatment) string {
@@ -60,18 +62,6 @@ func headspaceWords(t reference.Treatment) string {
 		return "none"
 	}
 	return measure.Kitchen(t.HeadspaceIn, measure.Inch)
-}
-
-func methodShort(m reference.Method) string {
-	switch m {
-	case reference.WaterBlanch:
-		return "water"
-	case reference.SteamBlanch:
-		return "steam"
-	case reference.CookThrough:
-		return "cook"
-	}
-	return "raw"
 }
 
 // sizeWords are grade and limits of a size class: "small, up to 1 1/4 in
