@@ -3,9 +3,9 @@ package app
 import (
 	"net/url"
 	"path/filepath"
+	"strings"
 
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/storage"
 
 	"example.org/kettleside/app/desk/bench"
 	"example.org/kettleside/app/desk/crops"
@@ -20,11 +20,13 @@ func newAreas(d *desk) []*area {
 	d.crops = crops.New(d.session, func() { d.open("batch") })
 	d.planning = planning.New(d.session, d.window)
 	d.planning.OpenBatch = func() { d.open("batch") }
+	handouts := handouts.New(d.session, handoutsHost{d})
+	d.exporting = handouts.Exporting
 	return []*area{
 		{"crops", "Crops", look.IconCrops(), d.crops.Content},
 		{"class", "Class", look.IconClass(), d.planning.Content()},
 		{"batch", "Batch", look.IconBatch(), bench.New(d.session, d.window, func() { d.open("crops") }).Content},
-		{"handouts", "Handouts", look.IconHandouts(), handouts.New(d.session, handoutsHost{d}).Content()},
+		{"handouts", "Handouts", look.IconHandouts(), handouts.Content()},
 	}
 }
 
@@ -46,11 +48,16 @@ func (h handoutsHost) SaveFile(title, folder, name, extension string, then func(
 
 // Show opens a file or folder with whatever the system opens it with.
 func (h handoutsHost) Show(path string) error {
-	address, err := url.Parse(storage.NewFileURI(path).String())
-	if err != nil {
-		return err
+	return h.app.OpenURL(fileURL(path))
+}
+
+// fileURL is the address of a file, whatever signs its name holds.
+func fileURL(path string) *url.URL {
+	path = filepath.ToSlash(path)
+	if !strings.HasPrefix(path, "/") { // C:/…
+		path = "/" + path
 	}
-	return h.app.OpenURL(address)
+	return &url.URL{Scheme: "file", Path: path}
 }
 
 func (h handoutsHost) Folder() string       { return h.settings.Folder }

@@ -5,6 +5,7 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/driver/desktop"
 
 	"example.org/kettleside/app/desk/ask"
 	"example.org/kettleside/app/desk/crops"
@@ -31,18 +32,25 @@ type desk struct {
 	session  *session.Session
 	ask      asker
 
-	areas    []*area
-	crops    *crops.Crops
-	planning *planning.Area
-	rail     *rail
-	header   *header
-	menu     *menu
-	recovery *time.Timer
+	areas     []*area
+	crops     *crops.Crops
+	planning  *planning.Area
+	rail      *rail
+	header    *header
+	menu      *menu
+	recovery  *time.Timer
+	shown     shown
+	exporting func() bool        // says whether a workbook is being written
+	running   func(pid int) bool // says whether a process is there; a test has its own
 }
+
+// shown is what the entries of the window are about.
+type shown struct{ class, batch int }
 
 // newDesk makes the window, without showing it.
 func newDesk(a fyne.App, o Options) *desk {
-	d := &desk{app: a, folder: o.Folder, settings: readSettings(o.Folder), version: o.Version}
+	d := &desk{app: a, folder: o.Folder, settings: readSettings(o.Folder), version: o.Version, running: running}
+	d.setAsideRecovery()
 	d.applyLook()
 	d.session = session.New(reference.Shipped(), demoClass())
 	d.window = a.NewWindow("Kettleside")
@@ -60,6 +68,8 @@ func newDesk(a fyne.App, o Options) *desk {
 	d.window.SetContent(look.Frame(d.header.box, nil, d.rail.box, nil, stack))
 	d.menu = newMenu(d)
 	d.window.SetMainMenu(d.menu.main)
+	d.window.Canvas().AddShortcut(&desktop.CustomShortcut{KeyName: fyne.KeyZ, Modifier: fyne.KeyModifierShortcutDefault | fyne.KeyModifierShift},
+		func(fyne.Shortcut) { d.menu.redo.Action() })
 	d.open(d.settings.Area)
 	d.session.Subscribe(d.changed)
 	d.changed()
@@ -102,6 +112,10 @@ func (d *desk) has(id string) bool {
 // changed brings everything around the areas up to date; the areas listen to
 // the session by themselves.
 func (d *desk) changed() {
+	if now := (shown{d.session.Started(), d.session.Selected()}); now != d.shown {
+		d.shown = now
+		look.RestoreRefused() // what was refused belongs to the class or batch before
+	}
 	title := "Kettleside — " + titleOf(d.session.Class())
 	if d.session.Unsaved() {
 		title += " • unsaved"
@@ -112,11 +126,19 @@ func (d *desk) changed() {
 	d.scheduleRecovery()
 }
 
+// undo takes back what is being typed, and where nothing is the last change.
 func (d *desk) undo() {
-	if look.RestoreFocused(d.window.Canvas()) {
-		return
+	if !look.UndoTyping(d.window.Canvas()) {
+		d.session.Undo()
 	}
-	d.session.Undo()
+}
+
+// withBatch does something with the selected batch, after what is being typed
+// was handed over to it.
+func (d *desk) withBatch(do func(i int) error) {
+	if look.CommitFocused(d.window.Canvas()) {
+		d.must(do(d.session.Selected()))
+	}
 }
 
 // addBatch asks for a treatment and adds a batch with it.
@@ -138,7 +160,11 @@ func (d *desk) must(err error) {
 	}
 }
 
-func (d *desk) redo() { d.session.Redo() }
+func (d *desk) redo() {
+	if look.CommitFocused(d.window.Canvas()) {
+		d.session.Redo()
+	}
+}
 
 // applyLook puts the theme of the settings on the program.
 func (d *desk) applyLook() {

@@ -1,6 +1,7 @@
 package app
 
 import (
+	"errors"
 	"fmt"
 	"os"
 	"path/filepath"
@@ -10,13 +11,12 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/storage"
 	"fyne.io/fyne/v2/test"
+	"fyne.io/fyne/v2/widget"
 
 	"example.org/kettleside/app/class"
 	"example.org/kettleside/app/desk/ask"
 	"example.org/kettleside/app/desk/look"
 	"example.org/kettleside/app/desk/look/looktest"
-	"example.org/kettleside/app/desk/session"
-	"example.org/kettleside/reference"
 )
 
 // A common small screen, beside the least size of the window.
@@ -138,25 +138,142 @@ func TestAFileThatCannotBeReadLeavesTheClass(t *testing.T) {
 	}
 }
 
+// startAgain is another run of the program on the same folder. The earlier run
+// counts as ended without having been asked to, unless it still runs.
+func startAgain(t *testing.T, d *desk, earlierRuns bool) (*desk, *answers) {
+	t.Helper()
+	left := d.recoveryFile() + ".left"
+	if err := os.Rename(d.recoveryFile(), left); err != nil { // a copy under the number of another process
+		t.Fatal(err)
+	}
+	other := filepath.Join(d.folder, recoveryName+"1"+class.Extension)
+	if err := os.Rename(left, other); err != nil {
+		t.Fatal(err)
+	}
+	again := newDesk(d.app, Options{Folder: d.folder, Version: "test"})
+	t.Cleanup(again.window.Close)
+	t.Cleanup(again.forgetRecovery)
+	said := &answers{}
+	again.ask, again.running = said, func(int) bool { return earlierRuns }
+	return again, said
+}
+
 func TestUnsavedWorkComesBack(t *testing.T) {
 	d, _ := newTestDesk(t)
 	d.session.Change("Title", func(c *class.Class) { c.Title = "Beans" })
 	d.writeRecovery()
 	d.recovery.Stop()
-	// the program ends here without being asked to, and is started again
-	d.session = session.New(reference.Shipped(), demoClass())
-	d.session.Subscribe(d.changed)
-	again := &answers{choose: "Bring it back"}
-	d.ask = again
-	d.offerRecovery()
-	if len(again.asked) != 1 || d.session.Class().Title != "Beans" || !d.session.Unsaved() {
-		t.Errorf("asked %v, title %q, unsaved %v", again.asked, d.session.Class().Title, d.session.Unsaved())
+	again, said := startAgain(t, d, false)
+	other := again.leftBehind()
+	if other == "" {
+		t.Fatal("the copy of the earlier run is gone before anybody was asked")
 	}
-	again.path = filepath.Join(t.TempDir(), "b.kettleside")
-	d.save()
-	if _, err := os.Stat(d.recoveryFile()); err == nil {
+	again.offerRecovery() // nobody answers
+	said.choose = "Ask me later"
+	again.offerRecovery()
+	if again.leftBehind() != other {
+		t.Error("asking later lost the copy")
+	}
+	said.choose = "Bring it back"
+	again.offerRecovery()
+	if len(said.asked) != 3 || again.session.Class().Title != "Beans" || !again.session.Unsaved() {
+		t.Errorf("asked %v, title %q, unsaved %v", said.asked, again.session.Class().Title, again.session.Unsaved())
+	}
+	if _, err := os.Stat(again.recoveryFile()); err != nil || again.leftBehind() != "" {
+		t.Errorf("after bringing it back: own copy %v, left behind %q", err, again.leftBehind())
+	}
+	said.path = filepath.Join(t.TempDir(), "b.kettleside")
+	again.save()
+	if _, err := os.Stat(again.recoveryFile()); err == nil {
 		t.Error("the recovery copy stays after saving")
 	}
+}
+
+// The copy of a window that is still open is nobody else's.
+func TestAnotherWindowKeepsItsCopy(t *testing.T) {
+	d, _ := newTestDesk(t)
+	d.session.Change("Title", func(c *class.Class) { c.Title = "Beans" })
+	d.writeRecovery()
+	d.recovery.Stop()
+	again, said := startAgain(t, d, true)
+	again.offerRecovery()
+	again.forgetRecovery()
+	if len(said.asked) != 0 {
+		t.Errorf("asked %v about the work of a window that is open", said.asked)
+	}
+	again.running = func(int) bool { return false }
+	if again.leftBehind() == "" {
+		t.Error("the copy of the other window was removed")
+	}
+}
+
+// The toolkit makes shortcuts of its own of Ctrl+Z and Ctrl+Y; the menu has to
+// use those, or the keys do nothing.
+func TestUndoHasTheToolkitsShortcut(t *testing.T) {
+	d, _ := newTestDesk(t)
+	if name := d.menu.undo.Shortcut.ShortcutName(); name != (&fyne.ShortcutUndo{}).ShortcutName() {
+		t.Errorf("undo is %s", name)
+	}
+	if name := d.menu.redo.Shortcut.ShortcutName(); name != (&fyne.ShortcutRedo{}).ShortcutName() {
+		t.Errorf("redo is %s", name)
+	}
+	before := d.session.Class().Title
+	d.session.Change("Title", func(c *class.Class) { c.Title = "Beans" })
+	d.menu.undo.Action()
+	if d.session.Class().Title != before {
+		t.Errorf("undo left %q", d.session.Class().Title)
+	}
+}
+
+// Under an open dialog a shortcut does nothing.
+func TestNoCommandUnderADialog(t *testing.T) {
+	d, _ := newTestDesk(t)
+	d.session.Change("Title", func(c *class.Class) { c.Title = "Beans" })
+	over := widget.NewModalPopUp(widget.NewLabel("a question"), d.window.Canvas())
+	over.Show()
+	d.menu.undo.Action()
+	if d.session.Class().Title != "Beans" {
+		t.Error("undone under a dialog")
+	}
+	over.Hide()
+	d.menu.undo.Action()
+	if d.session.Class().Title == "Beans" {
+		t.Error("not undone after the dialog")
+	}
+}
+
+// An entry that was refused and left is asked for before it is lost.
+func TestARefusedEntryIsAskedFor(t *testing.T) {
+	d, said := newTestDesk(t)
+	field := look.NewField("Altitude", "", func(string) error { return errors.New("allowed is a height") })
+	field.SetText("six thousand")
+	field.Done()
+	left := false
+	d.guard(func() { left = true })
+	if left || len(said.asked) != 1 {
+		t.Fatalf("left %v, asked %v", left, said.asked)
+	}
+	said.choose = "Leave it out"
+	d.guard(func() { left = true })
+	if !left || field.Text() != "" || look.Refused() != "" {
+		t.Errorf("left %v, the field holds %q, refused %q", left, field.Text(), look.Refused())
+	}
+}
+
+// What is being typed belongs to the batch it was typed for.
+func TestCommandsTakeWhatIsBeingTyped(t *testing.T) {
+	d, _ := newTestDesk(t)
+	taken := ""
+	field := look.NewField("Prepared", "", func(text string) error { taken = text; return nil })
+	d.window.SetContent(field)
+	d.window.Canvas().Focus(field.Entry())
+	field.SetText("7 lb")
+	d.withBatch(func(int) error {
+		if taken != "7 lb" {
+			t.Errorf("the command ran before %q was handed over", field.Text())
+		}
+		return nil
+	})
 }
 
 func TestSettingsSurviveNonsense(t *testing.T) {

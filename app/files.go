@@ -1,7 +1,8 @@
 package app
 
 import (
-	"os"
+	"errors"
+	"io/fs"
 	"path/filepath"
 	"strings"
 
@@ -10,6 +11,7 @@ import (
 	"example.org/kettleside/app/class"
 	"example.org/kettleside/app/desk/ask"
 	"example.org/kettleside/app/desk/look"
+	"example.org/kettleside/app/desk/session"
 	"example.org/kettleside/content"
 )
 
@@ -29,6 +31,18 @@ type asker interface {
 func (d *desk) guard(then func()) {
 	if !look.CommitFocused(d.window.Canvas()) {
 		return // the refused entry says what is wrong
+	}
+	if d.crops.Unfinished() {
+		d.ask.Question("Give up the change of a value?", "In the crop table a change is typed that was not made.",
+			ask.Answer{Label: "Give it up", Do: func() { d.crops.GiveUp(); d.guard(then) }},
+			ask.Answer{Label: "Go back", Do: func() { d.open("crops") }})
+		return
+	}
+	if left := look.Refused(); left != "" {
+		d.ask.Question("Leave an entry out?", left,
+			ask.Answer{Label: "Leave it out", Do: func() { look.RestoreRefused(); d.guard(then) }},
+			ask.Answer{Label: "Go back"})
+		return
 	}
 	if !d.session.Unsaved() {
 		then()
@@ -66,7 +80,7 @@ func (d *desk) openGuarded(path string) { d.guard(func() { d.openFile(path) }) }
 // openFile puts the class of a file on the desk.
 func (d *desk) openFile(path string) {
 	if err := d.session.Open(path); err != nil {
-		if os.IsNotExist(err) {
+		if errors.Is(err, fs.ErrNotExist) {
 			d.settings.forget(path)
 			d.refreshMenu()
 		}
@@ -102,7 +116,7 @@ func (d *desk) saveAsThen(then func()) {
 	if !look.CommitFocused(d.window.Canvas()) {
 		return
 	}
-	folder, name := d.settings.Folder, fileNameFor(d.session.Class())
+	folder, name := d.settings.Folder, session.FileName(d.session.Class(), class.Extension)
 	if path := d.session.Path(); path != "" {
 		folder, name = filepath.Dir(path), filepath.Base(path)
 	}
@@ -110,26 +124,18 @@ func (d *desk) saveAsThen(then func()) {
 }
 
 func (d *desk) write(path string, then func()) {
+	if left := look.Refused(); left != "" {
+		d.ask.Question("Save without one entry?", left,
+			ask.Answer{Label: "Save without it", Do: func() { look.RestoreRefused(); d.write(path, then) }},
+			ask.Answer{Label: "Go back"})
+		return
+	}
 	if err := d.session.Save(path); err != nil {
 		d.ask.Problem("The class could not be saved", err)
 		return
 	}
 	d.remember(path)
 	then()
-}
-
-// fileNameFor makes a file name out of date and title.
-func fileNameFor(c class.Class) string {
-	name := strings.Map(func(r rune) rune {
-		if strings.ContainsRune(`/\:*?"<>|`, r) || r < ' ' {
-			return -1
-		}
-		return r
-	}, strings.TrimSpace(c.Date+" "+c.Title))
-	if name == "" {
-		name = "class"
-	}
-	return name + class.Extension
 }
 
 // dropped opens the first class file that is dropped on the window.
@@ -143,8 +149,19 @@ func (d *desk) dropped(_ fyne.Position, uris []fyne.URI) {
 	d.ask.Notice("Not a class", "A class is a file that ends in "+class.Extension+".")
 }
 
-// quit leaves the program, after the guard.
+// quit leaves the program, after the guard. A workbook that is being written
+// would be lost with it.
 func (d *desk) quit() {
+	if d.exporting() {
+		d.ask.Question("Leave while the workbook is written?", "The workbook is not complete yet. Leaving now gives it up.",
+			ask.Answer{Label: "Wait for it"},
+			ask.Answer{Label: "Leave now", Do: d.leave})
+		return
+	}
+	d.leave()
+}
+
+func (d *desk) leave() {
 	d.guard(func() {
 		d.forgetRecovery()
 		d.keepSettings()

@@ -52,7 +52,7 @@ func join(between string, parts ...string) string {
 // showCautions lists everything that always applies.
 func (d *desk) showCautions() {
 	page := look.Column(16)
-	for _, c := range content.Cautions(content.BoilWater, content.Steam, content.Cook, content.Raw, content.Glass, content.Power, content.IceBath, content.HotPepper, content.DryIce) {
+	for _, c := range content.Cautions(content.AllTopics()...) {
 		title := look.NewText(c.Title, look.SizeText, look.Ink, fyne.TextStyle{Bold: true})
 		page.Add(look.Marked(look.IconCaution(), look.Column(2, title, look.Body(d.filled(c.Text)))))
 	}
@@ -79,7 +79,7 @@ func (d *desk) showKeys() {
 		{"Ctrl+M", "What to mind in this class"},
 		{"Ctrl+N, Ctrl+O", "New class, open a class"},
 		{"Ctrl+S, Ctrl+Shift+S", "Save, save as"},
-		{"Ctrl+Z, Ctrl+Shift+Z", "Undo, redo"},
+		{"Ctrl+Z, Ctrl+Y", "Undo, redo"},
 		{"Ctrl+= and Ctrl+−", "Larger and smaller text"},
 		{"Tab, Shift+Tab", "Next and previous field"},
 		{"Enter", "Hand over what is typed; open the working of a figure"},

@@ -20,13 +20,14 @@ type menu struct {
 }
 
 func newMenu(d *desk) *menu {
+	item := d.item
 	m := &menu{
-		undo:     item("Undo", d.undo, fyne.KeyZ, 0),
-		redo:     item("Redo", d.redo, fyne.KeyZ, fyne.KeyModifierShift),
+		undo:     d.undoItem(),
+		redo:     d.command("Redo", d.redo, &fyne.ShortcutRedo{}),
 		recent:   fyne.NewMenuItem("Open recent", nil),
-		light:    fyne.NewMenuItem("Light", func() { d.setVariant(look.Light) }),
-		dark:     fyne.NewMenuItem("Dark", func() { d.setVariant(look.Dark) }),
-		contrast: fyne.NewMenuItem("High contrast", func() { d.setVariant(look.HighContrast) }),
+		light:    d.plain("Light", func() { d.setVariant(look.Light) }),
+		dark:     d.plain("Dark", func() { d.setVariant(look.Dark) }),
+		contrast: d.plain("High contrast", func() { d.setVariant(look.HighContrast) }),
 		larger:   item("Larger text", func() { d.scale(1) }, fyne.KeyEqual, 0),
 		smaller:  item("Smaller text", func() { d.scale(-1) }, fyne.KeyMinus, 0),
 	}
@@ -36,7 +37,7 @@ func newMenu(d *desk) *menu {
 		item("New class", d.newClass, fyne.KeyN, 0),
 		item("Open…", d.chooseAndOpen, fyne.KeyO, 0),
 		m.recent,
-		fyne.NewMenuItem("Open the demo class", d.demoClass),
+		d.plain("Open the demo class", d.demoClass),
 		fyne.NewMenuItemSeparator(),
 		item("Save", d.save, fyne.KeyS, 0),
 		item("Save as…", d.saveAs, fyne.KeyS, fyne.KeyModifierShift),
@@ -44,22 +45,22 @@ func newMenu(d *desk) *menu {
 		quit)
 	edit := fyne.NewMenu("Edit", m.editItems(d)...)
 	help := fyne.NewMenu("Help",
-		fyne.NewMenuItem("What the figures rest on", d.showSources),
-		fyne.NewMenuItem("Cautions", d.showCautions),
-		fyne.NewMenuItem("Keys", d.showKeys),
+		d.plain("What the figures rest on", d.showSources),
+		d.plain("Cautions", d.showCautions),
+		d.plain("Keys", d.showKeys),
 		fyne.NewMenuItemSeparator(),
-		fyne.NewMenuItem("About Kettleside", d.showAbout))
+		d.plain("About Kettleside", d.showAbout))
 	m.main = fyne.NewMainMenu(file, edit, fyne.NewMenu("View", m.viewItems(d)...), help)
 	return m
 }
 
 func (m *menu) editItems(d *desk) []*fyne.MenuItem {
-	s := d.session
+	s, item := d.session, d.item
 	m.ofBatch = []*fyne.MenuItem{
-		item("Duplicate batch", func() { d.must(s.DuplicateBatch(s.Selected())) }, fyne.KeyD, 0),
-		item("Move batch up", func() { d.must(s.MoveBatch(s.Selected(), -1)) }, fyne.KeyUp, fyne.KeyModifierShift),
-		item("Move batch down", func() { d.must(s.MoveBatch(s.Selected(), 1)) }, fyne.KeyDown, fyne.KeyModifierShift),
-		fyne.NewMenuItem("Remove batch", func() { d.must(s.RemoveBatch(s.Selected())) }),
+		item("Duplicate batch", func() { d.withBatch(s.DuplicateBatch) }, fyne.KeyD, 0),
+		item("Move batch up", func() { d.withBatch(func(i int) error { return s.MoveBatch(i, -1) }) }, fyne.KeyUp, fyne.KeyModifierShift),
+		item("Move batch down", func() { d.withBatch(func(i int) error { return s.MoveBatch(i, 1) }) }, fyne.KeyDown, fyne.KeyModifierShift),
+		d.plain("Remove batch", func() { d.withBatch(s.RemoveBatch) }),
 	}
 	add := item("Add batch…", d.addBatch, fyne.KeyB, 0)
 	return append([]*fyne.MenuItem{m.undo, m.redo, fyne.NewMenuItemSeparator(), add}, m.ofBatch...)
@@ -68,6 +69,7 @@ func (m *menu) editItems(d *desk) []*fyne.MenuItem {
 func (m *menu) viewItems(d *desk) []*fyne.MenuItem {
 	keys := []fyne.KeyName{fyne.Key1, fyne.Key2, fyne.Key3, fyne.Key4, fyne.Key5, fyne.Key6}
 	var items []*fyne.MenuItem
+	item := d.item
 	for i, a := range d.areas {
 		items = append(items, item(a.name, func() { d.open(a.id) }, keys[i], 0))
 	}
@@ -78,9 +80,42 @@ func (m *menu) viewItems(d *desk) []*fyne.MenuItem {
 		fyne.NewMenuItemSeparator(), m.larger, m.smaller)
 }
 
-func item(label string, do func(), key fyne.KeyName, more fyne.KeyModifier) *fyne.MenuItem {
-	i := fyne.NewMenuItem(label, do)
-	i.Shortcut = &desktop.CustomShortcut{KeyName: key, Modifier: fyne.KeyModifierShortcutDefault | more}
+func (d *desk) item(label string, do func(), key fyne.KeyName, more fyne.KeyModifier) *fyne.MenuItem {
+	return d.command(label, do, &desktop.CustomShortcut{KeyName: key, Modifier: fyne.KeyModifierShortcutDefault | more})
+}
+
+// command is a menu item with a shortcut. The toolkit runs shortcuts of
+// disabled items too, and under an open dialog, where the answer would act on
+// a class that has been replaced in the meantime: such a call does nothing.
+func (d *desk) command(label string, do func(), shortcut fyne.Shortcut) *fyne.MenuItem {
+	i := d.plain(label, do)
+	i.Shortcut = shortcut
+	return i
+}
+
+// plain is a command without a shortcut.
+func (d *desk) plain(label string, do func()) *fyne.MenuItem {
+	i := fyne.NewMenuItem(label, nil)
+	i.Action = func() {
+		if !i.Disabled && d.window.Canvas().Overlays().Top() == nil {
+			do()
+		}
+	}
+	return i
+}
+
+// undoItem is a command also where the class has nothing to take back: in an
+// entry there may be, and in one of a dialog the toolkit's own undo works.
+func (d *desk) undoItem() *fyne.MenuItem {
+	i := fyne.NewMenuItem("Undo", func() {
+		canvas := d.window.Canvas()
+		if canvas.Overlays().Top() == nil {
+			d.undo()
+		} else if entry, ok := canvas.Focused().(fyne.Shortcutable); ok {
+			entry.TypedShortcut(&fyne.ShortcutUndo{})
+		}
+	})
+	i.Shortcut = &fyne.ShortcutUndo{}
 	return i
 }
 
@@ -113,7 +148,7 @@ func named(verb, change string) string {
 func (d *desk) recentMenu() *fyne.Menu {
 	var items []*fyne.MenuItem
 	for _, path := range d.settings.Recent {
-		items = append(items, fyne.NewMenuItem(filepath.Base(path), func() { d.openGuarded(path) }))
+		items = append(items, d.plain(filepath.Base(path), func() { d.openGuarded(path) }))
 	}
 	return fyne.NewMenu("", items...)
 }

@@ -1,22 +1,48 @@
 package app
 
 import (
-	"bytes"
+	"errors"
+	"fmt"
 	"os"
 	"path/filepath"
+	"runtime"
+	"strconv"
+	"strings"
+	"syscall"
 	"time"
 
 	"fyne.io/fyne/v2"
-	"github.com/natefinch/atomic"
 
 	"example.org/kettleside/app/class"
 	"example.org/kettleside/app/desk/ask"
+	"example.org/kettleside/app/disk"
 )
 
 // recoveryDelay is how long after a change the recovery copy is written.
 const recoveryDelay = 2 * time.Second
 
-func (d *desk) recoveryFile() string { return filepath.Join(d.folder, "recovery"+class.Extension) }
+// recoveryName begins the name of a recovery copy; the number of the process
+// that wrote it follows, so that two windows do not share one.
+const recoveryName = "recovery-"
+
+// recoveryAge is when a copy counts as left behind although a process has its
+// number: the system gives numbers out again.
+const recoveryAge = 24 * time.Hour
+
+// setAsideRecovery renames a copy of an earlier run that had the number which
+// this run has now, before this run writes or removes its own.
+func (d *desk) setAsideRecovery() {
+	if _, err := os.Stat(d.recoveryFile()); err != nil {
+		return
+	}
+	if err := os.Rename(d.recoveryFile(), filepath.Join(d.folder, recoveryName+"0"+class.Extension)); err != nil {
+		fyne.LogError("a recovery copy could not be set aside", err)
+	}
+}
+
+func (d *desk) recoveryFile() string {
+	return filepath.Join(d.folder, recoveryName+strconv.Itoa(os.Getpid())+class.Extension)
+}
 
 // scheduleRecovery writes a copy of an unsaved class a moment after the last
 // change, for the day when the program ends without being asked to.
@@ -40,13 +66,15 @@ func (d *desk) writeRecovery() {
 		err = os.MkdirAll(d.folder, 0o755)
 	}
 	if err == nil {
-		err = atomic.WriteFile(d.recoveryFile(), bytes.NewReader(data))
+		err = disk.Replace(d.recoveryFile(), data)
 	}
 	if err != nil {
 		fyne.LogError("no recovery copy could be written", err)
 	}
 }
 
+// forgetRecovery removes the copy of this run; those of other runs stay until
+// somebody has answered for them.
 func (d *desk) forgetRecovery() {
 	if d.recovery != nil {
 		d.recovery.Stop()
@@ -54,14 +82,65 @@ func (d *desk) forgetRecovery() {
 	os.Remove(d.recoveryFile())
 }
 
-// offerRecovery asks whether an unsaved class of the last time is wanted.
-func (d *desk) offerRecovery() {
-	c, err := class.Open(d.recoveryFile())
+// leftBehind is the newest copy of a run that has ended, "" where there is
+// none.
+func (d *desk) leftBehind() string {
+	files, _ := filepath.Glob(filepath.Join(d.folder, recoveryName+"*"+class.Extension)) // the pattern is well-formed
+	newest, when := "", time.Time{}
+	for _, file := range files {
+		number := strings.TrimSuffix(strings.TrimPrefix(filepath.Base(file), recoveryName), class.Extension)
+		pid, err := strconv.Atoi(number)
+		info, statErr := os.Stat(file)
+		if err != nil || statErr != nil {
+			continue
+		}
+		if fresh := time.Since(info.ModTime()) < recoveryAge; file == d.recoveryFile() || fresh && d.running(pid) {
+			continue
+		}
+		if info.ModTime().After(when) {
+			newest, when = file, info.ModTime()
+		}
+	}
+	return newest
+}
+
+// running says whether a process is there, as far as the system tells.
+func running(pid int) bool {
+	process, err := os.FindProcess(pid)
 	if err != nil {
-		return // none, or not usable
+		return false
+	}
+	if runtime.GOOS == "windows" { // finding it is the answer there
+		return true
+	}
+	err = process.Signal(syscall.Signal(0))
+	return err == nil || errors.Is(err, os.ErrPermission)
+}
+
+// offerRecovery asks whether an unsaved class of an earlier run is wanted.
+func (d *desk) offerRecovery() {
+	file := d.leftBehind()
+	if file == "" {
+		return
+	}
+	c, err := class.Open(file)
+	if err != nil {
+		d.ask.Problem("A recovery copy cannot be read", fmt.Errorf("%w; the file is left where it is: %s", err, file))
+		return
 	}
 	d.ask.Question("Bring back unsaved work?",
-		"Kettleside ended last time before “"+titleOf(c)+"” was saved. Its last state was kept.",
-		ask.Answer{Label: "Bring it back", Do: func() { d.session.StartUnsaved(c) }},
-		ask.Answer{Label: "Discard it", Do: d.forgetRecovery})
+		"Kettleside ended before “"+titleOf(c)+"” was saved. Its last state was kept.",
+		ask.Answer{Label: "Bring it back", Do: func() { d.bringBack(file, c) }},
+		ask.Answer{Label: "Discard it", Do: func() { os.Remove(file) }},
+		ask.Answer{Label: "Ask me later"})
+}
+
+// bringBack puts the class of an earlier run on the desk. Its copy goes only
+// when this run has one of its own.
+func (d *desk) bringBack(file string, c class.Class) {
+	d.session.StartUnsaved(c)
+	d.writeRecovery()
+	if _, err := os.Stat(d.recoveryFile()); err == nil {
+		os.Remove(file)
+	}
 }

@@ -1,16 +1,14 @@
 package app
 
 import (
-	"bytes"
 	"encoding/json"
 	"fmt"
 	"os"
 	"path/filepath"
 	"slices"
 
-	"github.com/natefinch/atomic"
-
 	"example.org/kettleside/app/desk/look"
+	"example.org/kettleside/app/disk"
 )
 
 // Settings is what the program remembers about how somebody works. Nonsense in
@@ -77,7 +75,7 @@ func (s Settings) write(folder string) error {
 	if err := os.MkdirAll(folder, 0o755); err != nil {
 		return fmt.Errorf("keep settings: %w", err)
 	}
-	if err := atomic.WriteFile(filepath.Join(folder, "settings.json"), bytes.NewReader(append(data, '\n'))); err != nil {
+	if err := disk.Replace(filepath.Join(folder, "settings.json"), append(data, '\n')); err != nil {
 		return fmt.Errorf("keep settings: %w", err)
 	}
 	return nil

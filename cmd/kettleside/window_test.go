@@ -29,6 +29,7 @@ var (
 	titleField    = place{500, 187}
 	placeLine     = place{216, 168} // in the list of pages
 	altitudeField = place{430, 251}
+	exportButton  = place{207, 671}
 )
 
 // TestWindow starts the program in a real window, works in it as a person
@@ -41,6 +42,10 @@ func TestWindow(t *testing.T) {
 	file := filepath.Join(dir, "demo.kettleside")
 	write(t, file, content.DemoClass())
 	write(t, filepath.Join(dir, "config", "kettleside", "settings.json"), []byte(settings))
+	demo, err := class.Open(file)
+	if err != nil {
+		t.Fatal(err)
+	}
 	p := start(t, build(t), dir, file)
 
 	p.point(corner)
@@ -59,12 +64,47 @@ func TestWindow(t *testing.T) {
 	p.point(placeLine)
 	p.xdo("click", "1")
 	p.enter(altitudeField, "6,000")
-	p.xdo("key", "ctrl+s")
-	p.waitFor("the class to be saved", func() bool {
-		c, err := class.Open(file)
-		return err == nil && c.Title == title && c.Place.Altitude.String() == altitude
-	})
+	saves := func(what, title, altitude string) {
+		p.xdo("key", "ctrl+s")
+		p.waitFor(what, func() bool {
+			c, err := class.Open(file)
+			return err == nil && c.Title == title && c.Place.Altitude.String() == altitude
+		})
+	}
+	saves("the class to be saved", title, altitude)
 	p.keep("saved")
+	p.xdo("key", "ctrl+z")
+	saves("the altitude to be taken back", title, demo.Place.Altitude.String())
+	p.xdo("key", "ctrl+z")
+	saves("the title to be taken back", demo.Title, demo.Place.Altitude.String())
+	p.xdo("key", "ctrl+y")
+	saves("the title to be made again", title, demo.Place.Altitude.String())
+
+	// what is typed and not handed over is taken back first, then the title
+	p.point(altitudeField)
+	p.xdo("click", "1")
+	time.Sleep(pause)
+	p.xdo("key", "End")
+	p.xdo("type", "--delay", "30", "99")
+	for range 4 {
+		p.xdo("key", "ctrl+z")
+	}
+	saves("typing and title to be taken back", demo.Title, demo.Place.Altitude.String())
+
+	p.xdo("key", "ctrl+4")
+	p.settled("export")
+	p.point(exportButton)
+	p.xdo("click", "1")
+	time.Sleep(pause)
+	p.keep("name")
+	p.xdo("key", "Return")
+	workbook := filepath.Join(dir, "demo.xlsx")
+	p.waitFor("the workbook", func() bool {
+		data, err := os.ReadFile(workbook)
+		return err == nil && bytes.HasPrefix(data, []byte("PK"))
+	})
+	p.point(corner)
+	p.settled("exported")
 
 	p.xdo("key", "ctrl+q")
 	p.quits()

@@ -23,7 +23,7 @@ type Answer struct {
 }
 
 // Question asks for a decision. The first answer is what Enter does; Escape
-// does the last one.
+// does the last one that just closes, and the last where each does something.
 func (d Dialogs) Question(title, text string, answers ...Answer) {
 	d.show(title, look.Body(text), fyne.NewSize(480, 0), answers...)
 }
@@ -60,8 +60,15 @@ func (d Dialogs) show(title string, content fyne.CanvasObject, size fyne.Size, a
 		buttons[i] = b
 		row.Add(b)
 	}
+	leave := len(answers) - 1
+	for i := leave; i >= 0; i-- {
+		if answers[i].Do == nil {
+			leave = i
+			break
+		}
+	}
 	for _, b := range buttons {
-		b.escape = buttons[len(buttons)-1].OnTapped
+		b.escape = buttons[leave].OnTapped
 	}
 	if len(buttons) > 1 {
 		buttons[0].Importance = widget.HighImportance

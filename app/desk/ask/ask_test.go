@@ -102,11 +102,14 @@ func TestSaveFileAsksBeforeReplacing(t *testing.T) {
 	for _, c := range []struct {
 		key  fyne.KeyName
 		want bool
-	}{{fyne.KeyEscape, false}, {fyne.KeyReturn, true}} {
+	}{{fyne.KeyEscape, false}, {fyne.KeyReturn, false}, {fyne.KeySpace, true}} {
 		d.SaveFile("Save", dir, "old.kettleside", ".kettleside", func(path string) { written = path })
 		d.press(fyne.KeyReturn)
 		if written != "" || !d.open() {
 			t.Fatal("it does not ask")
+		}
+		if c.want { // the answer in the middle has to be gone to
+			d.Window.Canvas().FocusNext()
 		}
 		d.press(c.key)
 		if got := strings.HasSuffix(written, "old.kettleside"); got != c.want || d.open() {

@@ -154,8 +154,8 @@ func (f *saveForm) save() {
 		return
 	}
 	f.asks.Question("Replace the file?", filepath.Base(path)+" is there already.",
-		Answer{"Replace it", func() { f.then(path) }},
-		Answer{"Keep it", nil})
+		Answer{"Keep it", nil},
+		Answer{"Replace it", func() { f.then(path) }})
 }
 
 // problem says why nothing can be written at the path, "" where it can.

@@ -36,7 +36,7 @@ func (a *Area) chooseAndExport() {
 	if !look.CommitFocused(a.host.Canvas()) {
 		return
 	}
-	folder, name := a.host.Folder(), nameFor(a.session.Class())
+	folder, name := a.host.Folder(), session.FileName(a.session.Class(), extension)
 	if path := a.session.Path(); path != "" {
 		folder = filepath.Dir(path)
 		name = strings.TrimSuffix(filepath.Base(path), class.Extension) + extension
@@ -61,6 +61,9 @@ func (a *Area) exported(path string, err error) {
 	a.outcome.show(path, err)
 }
 
+// Exporting says whether a workbook is being written.
+func (a *Area) Exporting() bool { return a.exporting }
+
 func (a *Area) setExporting(on bool) {
 	a.exporting = on
 	look.Show(a.progress, on)
@@ -70,20 +73,6 @@ func (a *Area) setExporting(on bool) {
 		a.progress.Stop()
 	}
 	a.settle()
-}
-
-// nameFor is a file name made of the title of the class.
-func nameFor(c class.Class) string {
-	name := strings.Map(func(r rune) rune {
-		if strings.ContainsRune(`/\:*?"<>|`, r) || r < ' ' {
-			return -1
-		}
-		return r
-	}, strings.TrimSpace(c.Date+" "+c.Title))
-	if name == "" {
-		name = "class"
-	}
-	return name + extension
 }
 
 // outcome says what became of the last export.
@@ -149,7 +138,7 @@ func (m *summary) show() {
 		name := look.NewText(b.Batch.Name, look.SizeText, look.Ink, fyne.TextStyle{}).Clipped()
 		does := "no treatment of this table"
 		if b.Known {
-			does = strings.TrimSuffix(session.TreatmentDoes(b.Treatment), ".") + " · " + m.session.SourceOf(b.Treatment)
+			does = strings.TrimSuffix(session.BatchDoes(b), ".") + " · " + m.session.SourceOf(b.Treatment)
 			if len(b.Treatment.Changed) > 0 {
 				does += " · holds an edited value"
 			}

@@ -143,6 +143,7 @@ func (f *Field) Restore() {
 
 // complain shows an error, or the hint where there is none.
 func (f *Field) complain(err error) {
+	f.markRefused(err != nil)
 	text, ink := f.hint, InkSoft
 	if err != nil {
 		text, ink = Sentence(err.Error()), Stop
@@ -221,12 +222,19 @@ func Labelled(label string, o fyne.CanvasObject) *fyne.Container {
 	return Column(2, Label(label), container.NewStack(o))
 }
 
-// RestoreFocused takes back what is being typed in the window, and says
-// whether there was something.
-func RestoreFocused(c fyne.Canvas) bool {
-	if e, ok := c.Focused().(*fieldEntry); ok && e.field.Dirty() {
-		e.field.Restore()
-		return true
+// UndoTyping takes back the last of what is being typed in the window and was
+// not handed over, and says whether there was something.
+func UndoTyping(c fyne.Canvas) bool {
+	e, ok := c.Focused().(*fieldEntry)
+	if !ok || !e.field.Dirty() {
+		return false
 	}
-	return false
+	typed := e.Text
+	e.Undo()
+	if e.Text == typed { // the entry has forgotten how it came to this
+		e.field.Restore()
+	} else if !e.field.Dirty() {
+		e.field.complain(nil)
+	}
+	return true
 }

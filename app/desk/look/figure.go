@@ -75,7 +75,7 @@ func newFigure(f measure.Figure, size fyne.ThemeSizeName) *FigureView {
 		mark: canvas.NewRectangle(color.Transparent), ring: canvas.NewRectangle(color.Transparent),
 	}
 	v.mark.CornerRadius, v.ring.CornerRadius = 3, 3
-	v.number = container.New(onBaseline{}, v.value, v.unit)
+	v.number = container.New(&numberLine{value: v.value, unit: v.unit, full: size}, v.value, v.unit)
 	v.detail = Column(1, v.working, v.source, v.note)
 	v.detail.Hide()
 	head := container.New(onBaseline{}, v.label, v.basis)
@@ -119,6 +119,9 @@ func (v *FigureView) fill() {
 		v.basis.SetInk(Edited)
 	}
 	number, unit := Split(f)
+	if bare, ok := strings.CutPrefix(number, "at least "); ok && unit != "" { // the number stays short
+		number, unit = bare, unit+", at least"
+	}
 	if f.Basis == measure.Estimate && !f.InWords() && number != "" && !strings.HasPrefix(number, "≈") {
 		number = "≈ " + number
 	}
@@ -127,6 +130,7 @@ func (v *FigureView) fill() {
 	v.words.SetText(f.Text)
 	Show(v.words, f.InWords())
 	Show(v.number, !f.InWords())
+	v.number.Refresh() // a longer number may need another line
 	v.also.SetText(f.Also)
 	Show(v.also, f.Also != "")
 	v.working.SetText(f.Working)

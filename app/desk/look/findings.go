@@ -4,7 +4,6 @@ import (
 	"fmt"
 
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/widget"
 
@@ -134,43 +133,4 @@ func CountFindings(findings []measure.Finding) string {
 		return fmt.Sprintf("%d to mind", minds)
 	}
 	return ""
-}
-
-// Caution is a strip with something that always applies.
-type Caution struct {
-	widget.BaseWidget
-	text *Text
-	bar  *canvas.Rectangle
-}
-
-// NewCaution makes a caution strip.
-func NewCaution(text string) *Caution {
-	c := &Caution{text: NewText(text, SizeText, Ink, fyne.TextStyle{}).Wrapped(), bar: canvas.NewRectangle(Color(Heat))}
-	c.ExtendBaseWidget(c)
-	return c
-}
-
-// SetText changes the words.
-func (c *Caution) SetText(text string) { c.text.SetText(text) }
-
-// CreateRenderer is for the toolkit.
-func (c *Caution) CreateRenderer() fyne.WidgetRenderer {
-	c.bar.SetMinSize(fyne.NewSize(4, 1))
-	content := container.New(&barLeft{}, c.bar, Marked(IconCaution(), c.text))
-	return &painted{WidgetRenderer: widget.NewSimpleRenderer(content), repaint: func() { c.bar.FillColor = Color(Heat) }}
-}
-
-// barLeft stands a bar at the left of content, as high as the content.
-type barLeft struct{}
-
-func (barLeft) Layout(objects []fyne.CanvasObject, size fyne.Size) {
-	objects[0].Move(fyne.Position{})
-	objects[0].Resize(fyne.NewSize(4, size.Height))
-	objects[1].Move(fyne.NewPos(14, 4))
-	rest := size.Width - 14
-	objects[1].Resize(fyne.NewSize(rest, heightAt(objects[1], rest)))
-}
-
-func (barLeft) MinSize(objects []fyne.CanvasObject) fyne.Size {
-	return objects[1].MinSize().AddWidthHeight(14, 8)
 }

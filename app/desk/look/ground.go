@@ -33,40 +33,6 @@ func (g *ground) paint(chosen bool) {
 	g.bar.Refresh()
 }
 
-// Chosen is a ground under content that shows whether it is the chosen one of
-// several.
-type Chosen struct {
-	widget.BaseWidget
-	content fyne.CanvasObject
-	ground  *ground
-	chosen  bool
-}
-
-// NewChosen lays a ground under content.
-func NewChosen(content fyne.CanvasObject) *Chosen {
-	c := &Chosen{content: content, ground: newGround()}
-	c.ExtendBaseWidget(c)
-	return c
-}
-
-// Set says whether this one is chosen.
-func (c *Chosen) Set(chosen bool) {
-	if c.chosen != chosen {
-		c.chosen = chosen
-		c.Refresh()
-	}
-}
-
-// CreateRenderer is for the toolkit.
-func (c *Chosen) CreateRenderer() fyne.WidgetRenderer {
-	r := &painted{
-		WidgetRenderer: widget.NewSimpleRenderer(container.NewStack(c.ground.box, c.content)),
-		repaint:        func() { c.ground.paint(c.chosen) },
-	}
-	c.ground.paint(c.chosen)
-	return r
-}
-
 // Surface is a ground in a colour of the theme under content: a card, the
 // header, the rail.
 type Surface struct {

@@ -96,23 +96,6 @@ func IconEdited() fyne.Resource {
 	return p.icon("edited", Edited)
 }
 
-// IconBox is an empty box to tick, and IconTicked the same ticked.
-func IconBox() fyne.Resource {
-	return (&pen{}).loop(stroke, 4, 4, 20, 4, 20, 20, 4, 20).icon("box", Ink)
-}
-
-// IconTicked is a ticked box.
-func IconTicked() fyne.Resource {
-	p := (&pen{}).loop(stroke, 4, 4, 20, 4, 20, 20, 4, 20).line(2.2, 7.5, 12, 10.8, 15.5, 16.8, 8)
-	return p.icon("ticked", Ink)
-}
-
-// IconOpen points down beside something that opens; IconClose up.
-func IconOpen() fyne.Resource { return (&pen{}).line(2, 6, 9, 12, 15, 18, 9).icon("open", InkSoft) }
-
-// IconClose points up beside something that closes.
-func IconClose() fyne.Resource { return (&pen{}).line(2, 6, 15, 12, 9, 18, 15).icon("close", InkSoft) }
-
 // IconAdd is a plus.
 func IconAdd() fyne.Resource {
 	return (&pen{}).line(2, 12, 5, 12, 19).line(2, 5, 12, 19, 12).icon("add", Ink)

@@ -80,6 +80,15 @@ func (t *Text) SetInk(ink fyne.ThemeColorName) {
 	t.rich.Refresh()
 }
 
+// setSize shows the text in another size of the theme.
+func (t *Text) setSize(size fyne.ThemeSizeName) {
+	if t.segment.Style.SizeName == size {
+		return
+	}
+	t.segment.Style.SizeName = size
+	t.rich.Refresh()
+}
+
 // CreateRenderer is for the toolkit.
 func (t *Text) CreateRenderer() fyne.WidgetRenderer {
 	return widget.NewSimpleRenderer(container.New(flush{}, t.rich))

@@ -103,10 +103,11 @@ func (p *batchPage) setTray(tray bool) {
 }
 
 func (p *batchPage) chooseTreatment() {
-	look.CommitFocused(p.area.window.Canvas())
-	b, _ := p.area.session.SelectedBatch()
-	look.ShowChoice(p.area.window, "Which treatment?", p.area.treatments(), b.Batch.Treatment, func(id string) {
-		p.area.change("Treatment", func(c *class.Class) { p.of(c).Treatment = id })
+	p.area.committed(func() {
+		b, _ := p.area.session.SelectedBatch()
+		look.ShowChoice(p.area.window, "Which treatment?", p.area.treatments(), b.Batch.Treatment, func(id string) {
+			p.area.must(p.area.change("Treatment", func(c *class.Class) { p.of(c).Treatment = id }))
+		})
 	})
 }
 
@@ -147,7 +148,7 @@ func (p *batchPage) showTreatment(b class.BatchWorked) {
 		return
 	}
 	p.treatment.SetText(p.area.session.TreatmentName(b.Treatment))
-	does := look.Sentence(session.TreatmentDoes(b.Treatment))
+	does := look.Sentence(session.BatchDoes(b))
 	if source := p.area.session.SourceOf(b.Treatment); source != "" {
 		does = strings.TrimSuffix(does, ".") + ". " + source + "."
 	}

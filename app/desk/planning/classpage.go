@@ -37,7 +37,9 @@ func newClassPage(a *Area) *classPage {
 	})
 	p.edition = look.Small("")
 	p.adopt = widget.NewButton("Plan with the present table", func() {
-		a.change("Table edition", func(c *class.Class) { c.Edition = a.session.Table().Edition })
+		a.committed(func() {
+			a.must(a.change("Table edition", func(c *class.Class) { c.Edition = a.session.Table().Edition }))
+		})
 	})
 	p.box = look.Column(18, look.Section("Class",
 		p.title, look.Columns(16, []float32{1, 1}, p.date, look.Column(0)),

@@ -40,8 +40,10 @@ func (p *kitPage) id() string                { return "kit" }
 func (p *kitPage) object() fyne.CanvasObject { return p.box }
 
 func (p *kitPage) addKettle() {
-	p.area.change("Add a kettle", func(c *class.Class) {
-		c.Kit.Kettles = append(c.Kit.Kettles, class.Kettle{Name: freeName(c.Kit), Count: 1})
+	p.area.committed(func() {
+		p.area.must(p.area.change("Add a kettle", func(c *class.Class) {
+			c.Kit.Kettles = append(c.Kit.Kettles, class.Kettle{Name: freeName(c.Kit), Count: 1})
+		}))
 	})
 }
 
@@ -69,7 +71,9 @@ func (p *kitPage) kettleRow(i int) (fyne.CanvasObject, []*look.Field) {
 			c.Kit.Kettles[i].Count = n
 		}
 	})
-	remove := removeButton(func() { p.area.change("Remove a kettle", func(c *class.Class) { removeKettle(c, i) }) })
+	remove := removeButton(func() {
+		p.area.committed(func() { p.area.must(p.area.change("Remove a kettle", func(c *class.Class) { removeKettle(c, i) })) })
+	})
 	fields := look.Columns(12, []float32{2, 1.2, 1}, name, holds, count)
 	return container.NewBorder(nil, nil, nil, inLine(i, remove), fields), []*look.Field{name, holds, count}
 }

@@ -38,10 +38,10 @@ func newOutline(a *Area) *outline {
 	}
 	add := widget.NewButtonWithIcon("Add batch", look.IconAdd(), a.AddBatch)
 	o.tools = []*widget.Button{
-		tool(look.IconUp(), func() { a.session.MoveBatch(a.session.Selected(), -1) }),
-		tool(look.IconDown(), func() { a.session.MoveBatch(a.session.Selected(), 1) }),
-		tool(look.IconCopy(), func() { a.session.DuplicateBatch(a.session.Selected()) }),
-		tool(look.IconRemove(), func() { a.session.RemoveBatch(a.session.Selected()) }),
+		tool(look.IconUp(), func() { a.committed(func() { a.must(a.session.MoveBatch(a.session.Selected(), -1)) }) }),
+		tool(look.IconDown(), func() { a.committed(func() { a.must(a.session.MoveBatch(a.session.Selected(), 1)) }) }),
+		tool(look.IconCopy(), func() { a.committed(func() { a.must(a.session.DuplicateBatch(a.session.Selected())) }) }),
+		tool(look.IconRemove(), func() { a.committed(func() { a.must(a.session.RemoveBatch(a.session.Selected())) }) }),
 	}
 	tools := container.NewHBox()
 	for _, t := range o.tools {
@@ -138,11 +138,14 @@ func (o *outline) trouble(i int) fyne.Resource {
 
 // AddBatch asks for a treatment and adds a batch with it.
 func (a *Area) AddBatch() {
-	look.CommitFocused(a.window.Canvas())
-	look.ShowChoice(a.window, "Which treatment?", a.treatments(), "", func(id string) {
-		if err := a.session.AddBatch(id); err == nil {
-			a.OpenPage("batch")
-		}
+	a.committed(func() {
+		look.ShowChoice(a.window, "Which treatment?", a.treatments(), "", func(id string) {
+			if err := a.session.AddBatch(id); err != nil {
+				a.must(err)
+				return
+			}
+			a.open("batch")
+		})
 	})
 }
 

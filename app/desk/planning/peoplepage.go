@@ -40,8 +40,10 @@ func (p *peoplePage) id() string                { return "people" }
 func (p *peoplePage) object() fyne.CanvasObject { return p.box }
 
 func (p *peoplePage) addRole() {
-	p.area.change("Add a task", func(c *class.Class) {
-		c.People.Roles = append(c.People.Roles, class.Role{Name: "Helper"})
+	p.area.committed(func() {
+		p.area.must(p.area.change("Add a task", func(c *class.Class) {
+			c.People.Roles = append(c.People.Roles, class.Role{Name: "Helper"})
+		}))
 	})
 }
 
@@ -49,10 +51,12 @@ func (p *peoplePage) roleRow(i int) (fyne.CanvasObject, []*look.Field) {
 	name := look.NewField(onFirst(i, "Task"), "", p.setRole(i, func(r *class.Role, text string) { r.Name = text }))
 	does := look.NewSentence(onFirst(i, "What it means"), "", p.setRole(i, func(r *class.Role, text string) { r.Does = text }))
 	remove := removeButton(func() {
-		p.area.change("Remove a task", func(c *class.Class) {
-			if i < len(c.People.Roles) {
-				c.People.Roles = slices.Delete(c.People.Roles, i, i+1)
-			}
+		p.area.committed(func() {
+			p.area.must(p.area.change("Remove a task", func(c *class.Class) {
+				if i < len(c.People.Roles) {
+					c.People.Roles = slices.Delete(c.People.Roles, i, i+1)
+				}
+			}))
 		})
 	})
 	fields := look.Columns(12, []float32{1, 2}, name, does)

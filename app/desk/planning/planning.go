@@ -8,6 +8,7 @@ import (
 	"fyne.io/fyne/v2/container"
 
 	"example.org/kettleside/app/class"
+	"example.org/kettleside/app/desk/ask"
 	"example.org/kettleside/app/desk/look"
 	"example.org/kettleside/app/desk/session"
 )
@@ -62,7 +63,7 @@ func (a *Area) Refresh() {
 	defer func() { a.busy = false }()
 	c := a.session.Class()
 	if a.shown == "batch" && len(c.Batches) == 0 {
-		a.OpenPage("class")
+		a.open("class")
 	}
 	for _, p := range a.pages {
 		p.show(c)
@@ -71,9 +72,32 @@ func (a *Area) Refresh() {
 	a.totals.show()
 }
 
-// OpenPage shows one page: class, place, people, kit or batch.
-func (a *Area) OpenPage(id string) {
-	look.CommitFocused(a.window.Canvas())
+// OpenPage shows one page: class, place, people, kit or batch. Where what is
+// being typed is refused the page stays, with the sentence under the entry.
+func (a *Area) OpenPage(id string) { a.committed(func() { a.open(id) }) }
+
+// committed does something after what is being typed was handed over, and not
+// where it was refused. The focus leaves the entry: it may be on a page that
+// goes out of view.
+func (a *Area) committed(do func()) {
+	if c := a.window.Canvas(); look.CommitFocused(c) {
+		if c != nil {
+			if _, stays := c.Focused().(*look.Line); !stays {
+				c.Unfocus()
+			}
+		}
+		do()
+	}
+}
+
+// must says why something was refused.
+func (a *Area) must(err error) {
+	if err != nil {
+		ask.Dialogs{Window: a.window}.Problem("That cannot be done", err)
+	}
+}
+
+func (a *Area) open(id string) {
 	a.shown = id
 	stack := a.content.(*fyne.Container).Objects[1].(*fyne.Container)
 	for i, p := range a.pages {
@@ -88,9 +112,10 @@ func (a *Area) OpenPage(id string) {
 
 // openBatch shows the page of a batch.
 func (a *Area) openBatch(i int) {
-	look.CommitFocused(a.window.Canvas())
-	a.session.Select(i)
-	a.OpenPage("batch")
+	a.committed(func() {
+		a.session.Select(i)
+		a.open("batch")
+	})
 }
 
 // change changes the class, except while the area fills its own entries.

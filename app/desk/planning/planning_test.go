@@ -109,6 +109,17 @@ func TestARefusedEntryChangesNothing(t *testing.T) {
 	}
 }
 
+// The largest class still takes a batch.
+func TestACrowdTakesABatch(t *testing.T) {
+	a, _ := demo(t, look.Light, 920, 600)
+	if err := a.session.Change("People", func(c *class.Class) { c.People.Headcount, c.People.PerStation = 500, 1 }); err != nil {
+		t.Fatal(err)
+	}
+	if err := a.session.AddBatch("green-peas-shelled-water"); err != nil {
+		t.Error(err)
+	}
+}
+
 func TestBatchesAreAddedMovedCopiedAndRemoved(t *testing.T) {
 	a, _ := demo(t, look.Light, 920, 600)
 	n := len(a.session.Class().Batches)
@@ -181,8 +192,8 @@ func TestOutlineAndKitAreLaidOutAsBefore(t *testing.T) {
 	a.OpenPage("kit")
 	w.SetContent(a.Content())
 	looktest.Settle(w, 920, 600)
-	test.AssertObjectRendersToMarkup(t, "outline.xml", a.outline.object())
-	test.AssertObjectRendersToMarkup(t, "kit.xml", a.pages[3].object())
+	looktest.ObjectMarkup(t, a.outline.object(), "outline.xml")
+	looktest.ObjectMarkup(t, a.pages[3].object(), "kit.xml")
 }
 
 func TestPeopleMakeStations(t *testing.T) {

@@ -1,6 +1,8 @@
 package planning
 
 import (
+	"slices"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/widget"
 
@@ -13,6 +15,7 @@ type rows struct {
 	box    *fyne.Container
 	make   func(i int) (row fyne.CanvasObject, fields []*look.Field)
 	fields [][]*look.Field
+	shown  [][]string // what the rows held when last shown
 }
 
 func newRows(makeRow func(i int) (fyne.CanvasObject, []*look.Field)) *rows {
@@ -21,6 +24,10 @@ func newRows(makeRow func(i int) (fyne.CanvasObject, []*look.Field)) *rows {
 
 // show shows n rows and fills the fields of each with values(i).
 func (r *rows) show(n int, values func(i int) []string) {
+	now := make([][]string, n)
+	for i := range now {
+		now[i] = values(i)
+	}
 	for len(r.fields) < n {
 		row, fields := r.make(len(r.fields))
 		r.fields = append(r.fields, fields)
@@ -34,11 +41,33 @@ func (r *rows) show(n int, values func(i int) []string) {
 			}
 			continue
 		}
-		for j, text := range values(i) {
+		moved := r.moved(i, now)
+		for j, text := range now[i] {
 			fields[j].SetValue(text)
+			if moved {
+				fields[j].Restore() // what was refused belongs to another
+			}
 		}
 	}
+	r.shown = now
 	r.box.Refresh()
+}
+
+// moved says whether row i may stand for another entry of the list than when
+// last shown: the list became shorter, or the row holds what is new to it while
+// what it held is elsewhere, or the other way round. A row whose values were
+// changed in place has not moved.
+func (r *rows) moved(i int, now [][]string) bool {
+	if len(now) < len(r.shown) {
+		return true
+	}
+	if i >= len(r.shown) || slices.Equal(r.shown[i], now[i]) {
+		return false
+	}
+	holds := func(list [][]string, row []string) bool {
+		return slices.ContainsFunc(list, func(other []string) bool { return slices.Equal(other, row) })
+	}
+	return len(now) > len(r.shown) || holds(r.shown, now[i]) || holds(now, r.shown[i])
 }
 
 // onFirst is the label of a field in the first row; those below need none.

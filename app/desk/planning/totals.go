@@ -44,4 +44,5 @@ func (t *totals) show() {
 		}
 	}
 	t.findings.SetFindings(serious)
+	t.box.Refresh() // figures may have grown by a line
 }

@@ -21,7 +21,7 @@ func (s *Session) AddBatch(treatment string) error {
 	err := s.Change("Add "+crop.Name, func(c *class.Class) {
 		b := class.Batch{
 			Name: crop.Name, Treatment: t.ID, Prepared: measure.New(1, measure.Pound),
-			Stations: max(1, int(s.worked.Totals.Stations.Value)),
+			Stations: min(max(int(s.worked.Totals.Stations.Value), class.StationCounts.Low), class.StationCounts.High),
 			Pack:     batch.Packing{Container: batch.Bag, Size: batch.Pint, Mouth: reference.WideMouth, Tray: t.Pack == reference.TrayPack},
 		}
 		if c.Units == measure.Metric {
@@ -104,13 +104,25 @@ func (s *Session) TreatmentName(t reference.Treatment) string {
 	return strings.Join(parts, ", ")
 }
 
-// TreatmentDoes says what a treatment asks for: its minutes and when they
-// start, or its words.
+// TreatmentDoes says what a treatment asks for as the table has it, for low
+// altitude: its minutes and when they start, or its words.
 func TreatmentDoes(t reference.Treatment) string {
 	if t.Minutes == 0 {
 		return t.Words
 	}
-	text := measure.MinutesRange(t.Minutes, max(t.Minutes, t.MinutesHigh))
+	return does(t, measure.MinutesRange(t.Minutes, max(t.Minutes, t.MinutesHigh))+" at low altitude")
+}
+
+// BatchDoes says what a batch asks for in this kitchen: its minutes with the
+// altitude step and when they start, or its words.
+func BatchDoes(b class.BatchWorked) string {
+	if b.Treatment.Minutes == 0 {
+		return b.Treatment.Words
+	}
+	return does(b.Treatment, b.Minutes.Text)
+}
+
+func does(t reference.Treatment, text string) string {
 	if t.ClockStart != reference.NoClock {
 		text += ", from " + clockEvent(t.ClockStart)
 	}

@@ -2,7 +2,12 @@ package session
 
 import (
 	"errors"
+	"fmt"
+	"io/fs"
+	"os"
+	"path/filepath"
 	"slices"
+	"time"
 
 	"example.org/kettleside/reference"
 )
@@ -16,18 +21,39 @@ func (s *Session) Refused() []*reference.EditError { return slices.Clone(s.refus
 
 // KeepEditsIn reads the edits from a file and writes every later change of
 // them there. A file that is not there yet holds no edits; a damaged one is
-// left alone, and later edits last only as long as the session. The error also
-// tells of edits that the table cannot use; all others are laid over it.
+// moved aside, so that nothing in it is lost and later edits are kept. The
+// error also tells of edits that the table cannot use; all others are laid
+// over it.
 func (s *Session) KeepEditsIn(path string) error {
 	edits, err := reference.ReadEdits(path)
 	if err != nil {
-		return err
+		aside, moved := moveAside(path)
+		if moved != nil {
+			s.editsLost = fmt.Errorf("the table edits cannot be kept: %w", moved)
+			return fmt.Errorf("%w; it could not be moved aside, so the table cannot be changed until that is put right: %w", err, moved)
+		}
+		s.editsIn = path
+		return fmt.Errorf("%w; it was moved aside as %s, and later edits go into a new file", err, filepath.Base(aside))
 	}
 	s.editsIn = path
 	err = s.lay(edits)
 	s.rework()
 	s.tell()
 	return err
+}
+
+// moveAside renames a damaged file, to a name that nothing has yet.
+func moveAside(path string) (aside string, err error) {
+	aside = path + ".damaged-" + time.Now().Format("2006-01-02")
+	for n, day := 2, aside; ; n++ {
+		if _, err := os.Lstat(aside); err != nil {
+			if errors.Is(err, fs.ErrNotExist) {
+				err = os.Rename(path, aside)
+			}
+			return aside, err
+		}
+		aside = fmt.Sprintf("%s-%d", day, n)
+	}
 }
 
 // ApplyEdit lays one more change over the crop table; reference.NewEdit makes
@@ -49,6 +75,9 @@ func (s *Session) relay(edits []reference.Edit, added *reference.Edit) error {
 	old := *s
 	s.lay(edits)
 	err := s.refusal(added)
+	if err == nil {
+		err = s.editsLost
+	}
 	if err == nil && s.editsIn != "" {
 		err = reference.WriteEdits(s.editsIn, edits)
 	}

@@ -24,6 +24,9 @@ type Session struct {
 	refused []*reference.EditError
 	editsIn string // file that keeps the edits, "" for none
 
+	started   int   // how often another class was started
+	editsLost error // why no edit can be kept; nil where each can
+
 	history  *class.History
 	worked   class.Worked
 	path     string
@@ -56,6 +59,7 @@ func (s *Session) start(c class.Class, path string, saved bool) {
 	s.history = class.NewHistory(c, saved)
 	s.path = path
 	s.selected = 0
+	s.started++
 	s.rework()
 }
 
@@ -165,6 +169,9 @@ func (s *Session) Save(path string) error {
 	s.tell()
 	return nil
 }
+
+// Started counts the classes that were put in place of another.
+func (s *Session) Started() int { return s.started }
 
 // Selected is the index of the batch being looked at; meaningless where the
 // class has no batches.

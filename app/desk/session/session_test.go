@@ -188,8 +188,15 @@ func TestEditsThatCannotBeUsedAreReportedAndKept(t *testing.T) {
 	if err := again.ApplyEdit(edit(again, "4")); err != nil {
 		t.Error(err)
 	}
-	if data, _ := os.ReadFile(file); string(data) != "[" {
-		t.Errorf("the damaged file was overwritten: %q", data)
+	aside, _ := filepath.Glob(file + ".damaged-*")
+	if len(aside) != 1 {
+		t.Fatalf("set aside: %v", aside)
+	}
+	if data, _ := os.ReadFile(aside[0]); string(data) != "[" {
+		t.Errorf("the damaged file was not kept aside: %q", data)
+	}
+	if kept, err := reference.ReadEdits(file); err != nil || len(kept) != 1 {
+		t.Errorf("the later edit was not kept: %v, %v", kept, err)
 	}
 }
 

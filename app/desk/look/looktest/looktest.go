@@ -28,6 +28,7 @@ func App(t testing.TB, v look.Variant) fyne.App {
 		os.Unsetenv(name)
 	}
 	a := test.NewTempApp(t)
+	t.Cleanup(look.RestoreRefused) // of fields that go with this app
 	a.Settings().SetTheme(look.New(v))
 	return a
 }
