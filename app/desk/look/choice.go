@@ -92,9 +92,6 @@ func hasAll(hay string, words []string) bool {
 	return true
 }
 
-// Shown are the choices that the search left.
-func (c *ChoiceList) Shown() []Choice { return c.shown }
-
 // Pick takes the marked choice.
 func (c *ChoiceList) Pick() {
 	if c.selected < 0 || c.selected >= len(c.shown) {

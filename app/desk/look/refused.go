@@ -28,7 +28,11 @@ func Refused() string {
 		return ""
 	}
 	f := refused[0]
-	text := fmt.Sprintf("“%s” stands in the field “%s” and cannot be used: %s", f.Text(), f.label.Text(), f.Problem())
+	where := "a field"
+	if f.label.Text() != "" { // only the first row of a list has labels
+		where = "the field “" + f.label.Text() + "”"
+	}
+	text := fmt.Sprintf("“%s” stands in %s and cannot be used: %s", f.Text(), where, f.Problem())
 	if more := len(refused) - 1; more > 0 {
 		text += fmt.Sprintf(" (and %d more)", more)
 	}
