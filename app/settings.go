@@ -33,7 +33,7 @@ var scales = []float32{0.85, 1, 1.15, 1.3, 1.5}
 const mostRecent = 8
 
 func usualSettings() Settings {
-	return Settings{Variant: string(look.Light), Scale: 1, Area: "class", Paper: "letter", Width: 1180, Height: 780}
+	return Settings{Variant: string(look.Light), Scale: 1, Area: "class", Paper: "letter", Width: 1024, Height: 700}
 }
 
 // readSettings reads the settings from a folder. Whatever is wrong with them
