@@ -99,7 +99,7 @@ func (m *maker) batchLine(b class.BatchWorked) string {
 	if b.Treatment.Size != "" {
 		parts[0] += ", " + b.Treatment.Size
 	}
-	parts = append(parts, methodWords(b.Treatment.Method), counted(float64(b.Batch.Stations), "station", "stations"))
+	parts = append(parts, methodWords(b.Treatment.Method), measure.Counted(float64(b.Batch.Stations), "station", "stations"))
 	if b.Batch.Kettle != "" {
 		kettle := short(b.Batch.Kettle)
 		if k, ok := m.Class.Kit.KettleNamed(b.Batch.Kettle); ok && k.Holds.Given() {

@@ -67,7 +67,7 @@ func (m *maker) people() [][2]string {
 	say("Educator", c.People.Educator)
 	say("Agency", c.People.Agency)
 	say("Help line", c.People.HelpLine)
-	people := fmt.Sprintf("%d people at %s", c.People.Headcount, counted(m.Totals.Stations.Value, "station", "stations"))
+	people := fmt.Sprintf("%d people at %s", c.People.Headcount, measure.Counted(m.Totals.Stations.Value, "station", "stations"))
 	if c.People.Headcount == 1 {
 		people = "1 person at 1 station"
 	}
@@ -92,13 +92,6 @@ func (m *maker) people() [][2]string {
 // grouped is a quantity with thousands marks.
 func grouped[D measure.Dimension](q measure.Of[D]) string {
 	return measure.Plain(q.Amount()) + " " + q.Unit().Symbol
-}
-
-func counted(n float64, one, many string) string {
-	if n == 1 {
-		return "1 " + one
-	}
-	return measure.Plain(n) + " " + many
 }
 
 // coverTotals are the totals with their workings.

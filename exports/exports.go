@@ -7,6 +7,7 @@ import (
 	"time"
 
 	"example.org/kettleside/app/class"
+	"example.org/kettleside/app/disk"
 )
 
 // Sheet is one sheet that a workbook can have.
@@ -213,5 +214,5 @@ func WriteWorkbook(path string, w class.Worked, o Options) error {
 	if err != nil {
 		return err
 	}
-	return Replace(path, data)
+	return disk.Replace(path, data)
 }

@@ -186,12 +186,8 @@ func labelLines(l batch.Label) string {
 		frozen = "Frozen " + l.Frozen
 	}
 	lines := []string{frozen + " · " + l.Amount}
-	switch {
-	case l.BestBy == "":
-	case l.BestFrom != "" && l.BestFrom != l.BestBy:
-		lines = append(lines, "Best by "+l.BestFrom+" to "+l.BestBy)
-	default:
-		lines = append(lines, "Best by "+l.BestBy)
+	if best := l.Best(); best != "" {
+		lines = append(lines, best)
 	}
 	return strings.Join(append(lines, l.Cook), "\n")
 }

@@ -64,7 +64,7 @@ func (w Worked) Figures() []measure.Figure {
 	}
 }
 
-// Label is the text on one pack.
+// Label is the text on one pack; Best gives its best-quality line.
 type Label struct {
 	Food     string // "Snap beans", with the grade where the crop is sorted by size
 	Cut      string // "whole or cut 2 to 4 in"

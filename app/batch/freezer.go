@@ -58,7 +58,7 @@ func FreezerWarning(id, what string, perDay, days measure.Figure) (measure.Findi
 		Do:   "Spread it over " + days.Text + ", or use more freezers; keep the rest in the refrigerator."}
 	if days.Value <= 1 { // within the upper end only
 		f.Says = fmt.Sprintf("%s is more than the careful end of what this freezer should take in a day (%s).", what, perDay.Text)
-		f.Do = "Better spread it over " + counted(days.High, "day", "days") + ", or use a second freezer; keep the rest in the refrigerator."
+		f.Do = "Better spread it over " + measure.Counted(days.High, "day", "days") + ", or use a second freezer; keep the rest in the refrigerator."
 	}
 	return f, true
 }

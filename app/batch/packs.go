@@ -97,7 +97,7 @@ func (w *worker) packs() measure.Figure {
 	}
 	one, many := w.Pack.containerName()
 	w.checkCount(n, filled)
-	return measure.Figure{ID: "packs", Label: "Packs", Value: n, High: n, Unit: string(w.Pack.Size) + "s", Text: counted(n, one, many),
+	return measure.Figure{ID: "packs", Label: "Packs", Value: n, High: n, Unit: string(w.Pack.Size) + "s", Text: measure.Counted(n, one, many),
 		Working: "as entered", Basis: measure.Entered, Source: "entered"}
 }
 
@@ -156,7 +156,7 @@ func (w *worker) checkCount(n float64, filled measure.Figure) {
 		are = "is"
 	}
 	w.find(measure.Note, "packs-and-weight", filled.Source,
-		fmt.Sprintf("%s %s wanted; %s prepared is estimated to fill %s.", counted(n, "pack", "packs"), are, w.out.Prepared.Text, filled.Text),
+		fmt.Sprintf("%s %s wanted; %s prepared is estimated to fill %s.", measure.Counted(n, "pack", "packs"), are, w.out.Prepared.Text, filled.Text),
 		"Change the weight or the number of packs, or have containers ready for both.")
 }
 
@@ -180,7 +180,7 @@ func (w *worker) buy() {
 		pounds := n * w.Pack.Size.Pints() * measure.Pound.Factor / unit.Factor
 		f.Value, f.High = pounds*y.LbPerPint, pounds*y.LbPerPintHigh
 		f.Text = measure.Range(measure.Plain(f.Value), measure.Plain(f.High), unit.Symbol)
-		f.Working = fmt.Sprintf("%s × %s = %s", counted(n, string(w.Pack.Size), string(w.Pack.Size)+"s"), w.perPack(y), f.Text)
+		f.Working = fmt.Sprintf("%s × %s = %s", measure.Counted(n, string(w.Pack.Size), string(w.Pack.Size)+"s"), w.perPack(y), f.Text)
 	case !w.weighed():
 		f = w.noWeight("buy", "Buy")
 	case ok && y.UsableShare > 0:

@@ -32,6 +32,18 @@ func (w *worker) storage() {
 	w.out.BestBy = f
 }
 
+// Best is "Best by 2028-02-12 to 2028-06-12", "" where the day of freezing is
+// not fixed.
+func (l Label) Best() string {
+	switch {
+	case l.BestBy == "":
+		return ""
+	case l.BestFrom != "" && l.BestFrom != l.BestBy:
+		return "Best by " + l.BestFrom + " to " + l.BestBy
+	}
+	return "Best by " + l.BestBy
+}
+
 // monthsLater is the same day of a later month, or that month's last day where
 // it is shorter, as year-month-day. Half a month counts as 15 days.
 func monthsLater(day time.Time, months float64) string {

@@ -104,13 +104,6 @@ func (k kitchen) height(feet float64) string {
 // whole but for rounding stays.
 func wholeUp(x float64) float64 { return max(math.Ceil(x-1e-9), 0) }
 
-func counted(n float64, one, many string) string {
-	if n == 1 {
-		return "1 " + one
-	}
-	return measure.Plain(n) + " " + many
-}
-
 // countedRange is "3–5 pint bags", "1 pint bag".
 func countedRange(low, high float64, one, many string) string {
 	if high == 1 && low == 1 {

@@ -80,14 +80,14 @@ func (w *worker) loads() {
 	}
 	prepared := w.massExact(w.Prepared.SI())
 	w.out.Loads = w.byWater(measure.Figure{
-		ID: "loads", Label: "Loads", Value: loads, High: loads, Unit: "loads", Text: counted(loads, "load", "loads"),
-		Working: fmt.Sprintf("%s ÷ %s a load = %s, so %s", prepared, w.massExact(takesKg), quotientText, counted(loads, "load", "loads")),
+		ID: "loads", Label: "Loads", Value: loads, High: loads, Unit: "loads", Text: measure.Counted(loads, "load", "loads"),
+		Working: fmt.Sprintf("%s ÷ %s a load = %s, so %s", prepared, w.massExact(takesKg), quotientText, measure.Counted(loads, "load", "loads")),
 	})
 	eachKg := w.Prepared.SI() / loads
 	each, eachText := w.mass(eachKg)
 	w.out.LoadWeight = w.byWater(measure.Figure{
 		ID: "load-weight", Label: "Each load", Value: each, High: each, Unit: w.massUnit().Symbol, Text: eachText,
-		Working: fmt.Sprintf("%s ÷ %s = %s", prepared, counted(loads, "load", "loads"), eachText),
+		Working: fmt.Sprintf("%s ÷ %s = %s", prepared, measure.Counted(loads, "load", "loads"), eachText),
 	})
 	loadL := eachKg * perLb * gallonPerPound
 	loadWater := w.water(loadL)

@@ -143,8 +143,5 @@ func iceBags(ice float64, iceText string, unit *measure.MassUnit, bag measure.Ma
 }
 
 func plural(n int, one, many string) string {
-	if n == 1 {
-		return "1 " + one
-	}
-	return fmt.Sprintf("%d %s", n, many)
+	return measure.Counted(float64(n), one, many)
 }

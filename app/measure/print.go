@@ -188,3 +188,11 @@ func MinutesRange(low, high float64) string {
 	}
 	return a + " to " + b
 }
+
+// Counted prints a number of things: "1 load", "3 loads".
+func Counted(n float64, one, many string) string {
+	if n == 1 {
+		return "1 " + one
+	}
+	return Plain(n) + " " + many
+}

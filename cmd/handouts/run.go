@@ -12,6 +12,7 @@ import (
 	"strings"
 
 	"example.org/kettleside/app/class"
+	"example.org/kettleside/app/disk"
 	"example.org/kettleside/content"
 	"example.org/kettleside/exports"
 	"example.org/kettleside/reference"
@@ -231,12 +232,12 @@ func table(s *settings, args []string, _ io.Writer) error {
 	if err := t.WriteCSV(&buf); err != nil {
 		return err
 	}
-	return exports.Replace(args[0], buf.Bytes())
+	return disk.Replace(args[0], buf.Bytes())
 }
 
 func demo(s *settings, args []string, _ io.Writer) error {
 	if _, err := os.Lstat(args[0]); err == nil && !s.force {
 		return fmt.Errorf("%s is there already: choose another name, or give -force to replace it", filepath.Base(args[0]))
 	}
-	return exports.Replace(args[0], content.DemoClass())
+	return disk.Replace(args[0], content.DemoClass())
 }

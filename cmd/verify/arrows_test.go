@@ -62,7 +62,7 @@ var mayImport = map[string][]string{
 	"content":           {"content"},
 	"exports":           {"app/disk", "app/class", "app/batch", "app/measure", "content", "reference", "exports"},
 	"app/desk":          {"app/disk", "app/class", "app/batch", "app/measure", "content", "reference", "app/desk"},
-	"cmd/handouts":      {"exports", "app/class", "reference", "content"},
+	"cmd/handouts":      {"exports", "app/disk", "app/class", "reference", "content"},
 	"cmd/start":         {"cmd/internal"},
 	"cmd/verify":        {"cmd/internal"},
 	"cmd/internal":      {"cmd/internal"},

@@ -229,12 +229,8 @@ func labelText(l batch.Label) string {
 	} else {
 		lines = append(lines, "Frozen ____-__-__")
 	}
-	switch {
-	case l.BestBy == "":
-	case l.BestFrom != "" && l.BestFrom != l.BestBy:
-		lines = append(lines, "Best by "+l.BestFrom+" to "+l.BestBy)
-	default:
-		lines = append(lines, "Best by "+l.BestBy)
+	if best := l.Best(); best != "" {
+		lines = append(lines, best)
 	}
 	return strings.Join(append(lines, l.Cook), "\n")
 }

@@ -184,8 +184,5 @@ func kettles(c class.Class) int {
 
 // counted is "1 kettle", "2 kettles".
 func counted(n int, noun string) string {
-	if n == 1 {
-		return "1 " + noun
-	}
-	return fmt.Sprintf("%d %ss", n, noun)
+	return measure.Counted(float64(n), noun, noun+"s")
 }
