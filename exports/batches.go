@@ -11,7 +11,7 @@ import (
 )
 
 // batches is the sheet for the stations: every figure of every batch with its
-// working, what it rests on and its source.
+// working, what it rests on and its source, and the estimates apart from them.
 func (m *maker) batches(def Sheet) *sheet {
 	s := m.newSheet(def, figureShares...)
 	s.add(row{cells: []cell{s.wide(title, "Batches")}, keep: true})
@@ -20,42 +20,84 @@ func (m *maker) batches(def Sheet) *sheet {
 	if len(m.Worked.Batches) == 0 {
 		s.para(plain, "The class has no batches yet: choose a treatment in the crop table and add a batch.")
 	}
+	var later []int
 	for i, b := range m.Worked.Batches {
-		m.batch(s, i, b)
+		if !m.batch(s, i, b) {
+			later = append(later, i)
+		}
 	}
 	m.cautions(s, "For every station", m.stationCautions())
+	m.estimatesOf(s, later)
 	m.sources.list(s, "Sources of this sheet")
 	return s
 }
 
-// batch is the block of one batch; a new batch starts a new page where it does
-// not fit on what is left.
-func (m *maker) batch(s *sheet, i int, b class.BatchWorked) {
+// batch is the block of one batch: its rules, then as many estimates as one page
+// has room for. A new batch starts a new page where it does not fit on what is
+// left. It says whether all estimates stand there.
+func (m *maker) batch(s *sheet, i int, b class.BatchWorked) (whole bool) {
 	first := len(s.rows)
-	name := short(b.Batch.Name)
-	if name == "" {
-		name = "Batch"
+	m.batchRules(s, i, b)
+	rules := len(s.rows)
+	n := allTold
+	for ; n >= untold; n-- {
+		s.rows = s.rows[:rules]
+		m.estimates(s, b, n)
+		if s.fits(first) {
+			break
+		}
 	}
-	s.heading(fmt.Sprintf("%d  %s", i+1, name))
+	if n < untold { // longer than a page all the same: it flows on
+		s.rows = s.rows[:rules]
+		m.estimates(s, b, mostTold)
+	}
+	s.rows[first].uncut = n >= untold
+	s.keepFrom(first)
+	return n == allTold
+}
+
+// batchRules is what people do: the figures of the rules, what to mind, and the
+// cautions.
+func (m *maker) batchRules(s *sheet, i int, b class.BatchWorked) {
+	s.heading(batchName(i, b))
 	if b.Known {
-		s.add(row{cells: []cell{s.wide(subheading, m.batchLine(b))}})
+		s.add(row{cells: []cell{s.wide(value, m.batchLine(b))}})
 		s.gap(2)
-		for _, f := range joined(b.Figures()) {
+		for _, f := range joined(saidOnce(b)) {
 			m.batchFigure(s, f)
 		}
 		for _, text := range editTexts(b.Treatment) {
 			s.add(row{cells: []cell{s.wide(edited, text)}})
 		}
 	}
-	m.findings(s, "", b.Findings)
-	if own := ownCautions(b); len(own) > 0 {
+	m.findings(s, "", labelSmall, b.Findings)
+	var own []run // in one paragraph: room is short
+	for _, c := range ownCautions(b) {
+		own = append(append(own, m.warning(c)...), run{false, "  "})
+	}
+	if len(own) > 0 {
 		s.gap(4)
-		m.warnings(s, "", warningSmall, own)
+		s.add(row{cells: []cell{{span: len(s.cols), role: warningSmall, runs: own[:len(own)-1]}}, space: 2})
 	}
-	for j := first; j < len(s.rows)-1; j++ {
-		s.rows[j].keep = true
+}
+
+// batchName is the heading of a batch.
+func batchName(i int, b class.BatchWorked) string {
+	name := short(b.Batch.Name)
+	if name == "" {
+		name = "Batch"
 	}
-	s.gap(8)
+	return fmt.Sprintf("%d  %s", i+1, name)
+}
+
+// saidOnce are the figures of a batch without those whose number stands in the
+// working of the next: the published minutes where nothing is added to them,
+// and what the freezer takes in a day.
+func saidOnce(b class.BatchWorked) []measure.Figure {
+	return slices.DeleteFunc(b.Figures(), func(f measure.Figure) bool {
+		return f.ID == b.Published.ID && !f.InWords() && f.Text == b.Minutes.Text ||
+			f.ID == b.FreezerDay.ID && !f.InWords() && !b.FreezerDays.InWords()
+	})
 }
 
 // batchFigure is one figure; the minutes and the chill carry their substance's
@@ -106,6 +148,9 @@ func (m *maker) batchLine(b class.BatchWorked) string {
 			kettle += ", " + k.Holds.String() + " of water"
 		}
 		parts = append(parts, kettle)
+	}
+	if b.Batch.Burner != "" {
+		parts = append(parts, short(b.Batch.Burner))
 	}
 	p := b.Batch.Pack
 	pack := fmt.Sprintf("%s %s", p.Size, p.Container)

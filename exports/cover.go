@@ -22,13 +22,13 @@ func (m *maker) cover(def Sheet) *sheet {
 	s.add(row{cells: []cell{s.wide(subtitle, m.whenAndWhere())}, space: 6})
 	for _, p := range m.people() {
 		s.add(row{cells: []cell{
-			{role: label, value: p[0]},
-			{col: 1, span: 3, role: plain, value: p[1]},
+			{span: 2, role: label, value: p[0]},
+			{col: 2, span: 3, role: plain, value: p[1]},
 		}})
 	}
 	m.coverTotals(s)
 	m.coverShopping(s)
-	m.findings(s, "For the class as a whole", m.Findings)
+	m.findings(s, "For the class as a whole", plain, m.Findings)
 	m.coverLabels(s)
 	m.cautions(s, "Cautions", cautionsOf(m.Worked.Batches))
 	m.coverEdits(s)
@@ -102,69 +102,6 @@ func (m *maker) coverTotals(s *sheet) {
 	}
 }
 
-// figureShares are the columns of a figure: its name, what it comes to, how it
-// was worked out, and what it rests on with its source.
-var figureShares = []float64{122, 116, 228, 66}
-
-// figureHeads are the heads over them.
-func figureHeads(second string) []cell {
-	return []cell{
-		{role: head, value: "Figure"},
-		{col: 1, role: head, value: second},
-		{col: 2, role: head, value: "How it is worked out"},
-		{col: 3, role: head, value: "Rests on"},
-	}
-}
-
-// figure is one figure over the columns of a cover or batch sheet.
-func (m *maker) figure(s *sheet, f measure.Figure) {
-	r := row{cells: []cell{
-		{role: labelSmall, value: f.Label},
-		figureText(1, f),
-		{col: 2, role: small, value: figureWorking(f)},
-		m.basis(f),
-	}, space: 1}
-	s.add(r)
-}
-
-// figureText is a figure as printed, with the same in other units beside it.
-func figureText(col int, f measure.Figure) cell {
-	c := cell{col: col, role: value, value: f.Text}
-	if f.Also != "" {
-		c.role, c.runs = plain, []run{{true, f.Text}, {false, " (" + f.Also + ")"}}
-	}
-	return c
-}
-
-// basis says what a figure rests on, with its source; an estimate stands out.
-func (m *maker) basis(f measure.Figure) cell {
-	c := cell{col: 3, role: small, value: m.sources.basis(f)}
-	if f.Basis == measure.Estimate {
-		c.role = guess
-	}
-	return c
-}
-
-// figureWorking is the line of working, and the note.
-func figureWorking(f measure.Figure) string {
-	return sentences(f.Working, f.Note)
-}
-
-// sentences joins texts with full stops between them.
-func sentences(parts ...string) string {
-	text := ""
-	for _, p := range parts {
-		if p == "" {
-			continue
-		}
-		if text != "" {
-			text = strings.TrimSuffix(text, ".") + ". "
-		}
-		text += p
-	}
-	return text
-}
-
 func (m *maker) coverShopping(s *sheet) {
 	if len(m.Shopping) == 0 {
 		return
@@ -176,16 +113,23 @@ func (m *maker) coverShopping(s *sheet) {
 			market = "Market unit: " + l.MarketUnit
 		}
 		s.add(row{cells: []cell{
-			{role: labelSmall, value: l.Crop.Name},
-			{col: 1, role: value, value: l.Buy.Text},
-			{col: 2, role: small, value: sentences(l.Buy.Working, l.Buy.Note, market)},
+			{span: 2, role: labelSmall, value: l.Crop.Name},
+			figureText(2, l.Buy),
+			{col: 3, role: small, value: sentences(l.Buy.Working, l.Buy.Note, market)},
 			m.basis(l.Buy),
 		}, space: 1})
 	}
 	if f := m.Totals.IceBags; !f.InWords() {
+		working := "See “In all”: " + strings.ToLower(f.Label[:1]) + f.Label[1:]
+		if by := m.Totals.IceBalance; !by.InWords() {
+			working = sentences(working, "Estimated by heat balance: "+by.Text)
+			if by.Also != "" {
+				working += ", " + by.Also
+			}
+		}
 		s.add(row{cells: []cell{
-			{role: labelSmall, value: "Ice"}, {col: 1, role: value, value: f.Text},
-			{col: 2, role: small, value: "See “In all”: " + strings.ToLower(f.Label[:1]) + f.Label[1:] + "."},
+			{span: 2, role: labelSmall, value: "Ice"}, {col: 2, role: value, value: f.Text},
+			{col: 3, role: small, value: working + "."},
 			m.basis(f),
 		}, space: 1})
 	}
@@ -202,44 +146,6 @@ func (m *maker) coverLabels(s *sheet) {
 	s.para(plain, text)
 }
 
-// severityCell is the word and the shape of a severity.
-func severityCell(v measure.Severity) cell {
-	switch v {
-	case measure.Stop:
-		return cell{role: stopWord, value: "■ Stop"}
-	case measure.Mind:
-		return cell{role: mindWord, value: "▲ Mind"}
-	}
-	return cell{role: noteWord, value: "● Note"}
-}
-
-// findings lists what the engine wants a person to know.
-func (m *maker) findings(s *sheet, caption string, list []measure.Finding) {
-	if len(list) == 0 {
-		return
-	}
-	if caption != "" {
-		s.heading(caption)
-	}
-	last := len(s.cols) - 1
-	for _, f := range list {
-		s.add(row{cells: []cell{
-			severityCell(f.Severity),
-			{col: 1, span: last - 1, role: plain, runs: saysDo(f.Says, f.Do)},
-			{col: last, role: small, value: m.sources.ref(f.Source)},
-		}, space: 1})
-	}
-}
-
-// saysDo is a finding as text: what it is in bold, then what to do.
-func saysDo(says, do string) []run {
-	runs := []run{{true, clip(says, 400)}}
-	if do != "" {
-		runs = append(runs, run{false, " " + clip(do, 400)})
-	}
-	return runs
-}
-
 // cautions lists warnings: what it is, then what to do.
 func (m *maker) cautions(s *sheet, caption string, list []content.Caution) {
 	m.warnings(s, caption, warning, list)
@@ -250,14 +156,18 @@ func (m *maker) warnings(s *sheet, caption string, as role, list []content.Cauti
 	if caption != "" {
 		s.heading(caption)
 	}
-	texts := batch.RuleTexts(m.Table, m.Class.Units)
 	for _, c := range list {
-		text := filled(c.ID, c.Text, texts)
-		if ref := m.sources.ref(c.Source); ref != "" {
-			text += " " + ref
-		}
-		s.add(row{cells: []cell{{span: len(s.cols), role: as, runs: []run{{true, c.Title + ". "}, {false, text}}}}, space: 2})
+		s.add(row{cells: []cell{{span: len(s.cols), role: as, runs: m.warning(c)}}, space: 2})
 	}
+}
+
+// warning is a caution as text: what it is in bold, then what to do.
+func (m *maker) warning(c content.Caution) []run {
+	text := filled(c.ID, c.Text, batch.RuleTexts(m.Table, m.Class.Units))
+	if ref := m.sources.ref(c.Source); ref != "" {
+		text += " " + ref
+	}
+	return []run{{true, c.Title + ". "}, {false, text}}
 }
 
 // filled puts the rules into the placeholders of a text. The texts are part of
@@ -282,8 +192,8 @@ func (m *maker) coverEdits(s *sheet) {
 				first = false
 			}
 			s.add(row{cells: []cell{
-				{span: 2, role: label, value: pieceName(b.Crop, b.Treatment)},
-				{col: 2, span: 2, role: edited, value: text},
+				{span: 3, role: label, value: pieceName(b.Crop, b.Treatment)},
+				{col: 3, span: 2, role: edited, value: text},
 			}, space: 1})
 		}
 	}

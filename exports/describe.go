@@ -43,6 +43,7 @@ type row struct {
 	space  float64 // more height than the texts need
 	keep   bool    // on one page with the next row
 	split  bool    // a new page starts with this row
+	uncut  bool    // with what is kept with it on a new page, however much of the last stays empty
 }
 
 // cell is one cell: what it holds and what it is for.
@@ -98,6 +99,13 @@ type check struct {
 func (s *sheet) add(r row) int {
 	s.rows = append(s.rows, r)
 	return len(s.rows)
+}
+
+// keepFrom keeps the rows from there on one page.
+func (s *sheet) keepFrom(first int) {
+	for i := first; i < len(s.rows)-1; i++ {
+		s.rows[i].keep = true
+	}
 }
 
 // gap appends an empty row of some points.

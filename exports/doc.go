@@ -2,11 +2,11 @@
 // files: the handout workbook (Workbook, WriteWorkbook), every figure as JSON
 // (Numbers) and as a readable list (Plain).
 //
-// Nothing is computed here. Figures, findings, shopping and label texts come
-// from class.Worked, rules and sources from its table, all other words from
-// package content. The one exception computes for its reader: the sheet “Your
-// own numbers” holds live formulas, and each formula travels with the value
-// that the program worked out for the same entries.
+// Nothing is computed here. Figures, estimates, findings, shopping and label
+// texts come from class.Worked, rules and sources from its table, all other
+// words from package content. The one exception computes for its reader: the
+// sheet “Your own numbers” holds live formulas, and each formula travels with
+// the value that the program worked out for the same entries.
 //
 // The way of a workbook: a plain description (a book of sheets, a sheet of
 // rows, a row of cells with role, value, formula and name; describe.go) is made

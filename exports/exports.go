@@ -176,7 +176,7 @@ func (m *maker) build(s Sheet) *sheet {
 // newSheet is an empty handout sheet with its header and footer.
 func (m *maker) newSheet(s Sheet, shares ...float64) *sheet {
 	p := handoutPage(m.options.Paper)
-	p.header = headFoot(m.className(), s.Title)
+	p.header = headFoot(p.oneLine(m.className()), s.Title)
 	foot := m.Table.Edition
 	if m.Class.Date != "" {
 		foot += " · class of " + m.Class.Date
@@ -184,7 +184,7 @@ func (m *maker) newSheet(s Sheet, shares ...float64) *sheet {
 	if !m.options.Made.IsZero() {
 		foot += " · made " + m.options.Made.Format(time.DateOnly)
 	}
-	p.footer = headFoot(foot, "Page &P of &N")
+	p.footer = headFoot(p.oneLine(foot), "Page &P of &N")
 	return &sheet{id: s.ID, name: s.Title, page: p, cols: p.columns(shares...), sealed: true}
 }
 

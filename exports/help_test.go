@@ -34,17 +34,23 @@ func demoWorked(t testing.TB) class.Worked {
 	return class.Work(demoClass(t), reference.Shipped())
 }
 
-// classOf is a class with one batch of each treatment.
+// classOf is a class with one batch of each treatment, and with everything that
+// the heat model needs.
 func classOf(t testing.TB, treatments ...string) class.Class {
 	t.Helper()
 	c := demoClass(t)
 	c.Batches = nil
 	for _, id := range treatments {
-		if _, ok := reference.Shipped().Treatment(id); !ok {
+		x, ok := reference.Shipped().Treatment(id)
+		if !ok {
 			t.Fatalf("the table has no treatment %s", id)
 		}
+		kettle := "Station kettle"
+		if x.Method == reference.SteamBlanch {
+			kettle = "Steamer"
+		}
 		c.Batches = append(c.Batches, class.Batch{
-			Name: id, Treatment: id, Prepared: measure.New(2, measure.Pound), Stations: 1, Kettle: "Station kettle",
+			Name: id, Treatment: id, Prepared: measure.New(2, measure.Pound), Stations: 1, Kettle: kettle, Burner: "Plug-in burner",
 			Pack: batch.Packing{Container: batch.Box, Size: batch.Pint, Mouth: reference.WideMouth},
 		})
 	}

@@ -22,9 +22,11 @@ const NumbersSchema = 1
 //	class       title, date, units ("us" or "metric"), place, educator,
 //	            agency, helpLine, headcount, perStation
 //	totals      figures of the class as a whole: stations, prepared-total,
-//	            ice-total, ice-bags, packs-total, freezer-day, freezer-days
+//	            ice-total, ice-bags, ice-balance-total, packs-total,
+//	            freezer-day, freezer-days, freezer-warmth
 //	batches     one for each batch, in the order of the class:
-//	  name, stations, kettle
+//	  name, stations, kettle, burner
+//	  start       of the vegetables, as typed: "70 °F"; "" where it is guessed
 //	  known       false where the table has no such treatment
 //	  treatment   id, crop, cut, grade, size, method ("water", "steam",
 //	              "cook", "raw"), clock ("boil", "at once", "none"), pack,
@@ -33,6 +35,11 @@ const NumbersSchema = 1
 //	  figures     prepared, water, kettle-takes, loads, load-weight,
 //	              load-water, published-minutes, minutes, clock, boils, chill, ice,
 //	              packs, headspace, buy, freezer-day, freezer-days, best-by
+//	  estimates   figures of the heat model, those that apply: burner-power,
+//	              first-boil, back-at-boil, dip, in-a-minute, largest-load,
+//	              layer, layers, boiled-away, centre, enzyme-left, vitamin-c,
+//	              ice-balance, chill-cool, chill-cold, freezing, growth
+//	  charts      of the heat model, those that apply: kettle, bath, freezer
 //	  findings
 //	  label       food, cut, frozen, amount, bestFrom, bestBy, cook
 //	shopping    one for each crop: crop, marketUnit, buy (a figure)
@@ -45,6 +52,13 @@ const NumbersSchema = 1
 // source (an id, "entered" or ""), standing (how its value came into the
 // table, "" where it is no value of the table), note. A finding has id, severity ("stop",
 // "mind", "note"), says, do, source.
+//
+// A chart has id, title, x and y (each label, unit), curves (each id, label and
+// the numbers x and y, as many of one as of the other, in the units of x and y),
+// marks (each id, label, onX: whether at is a place on x, else on y; at), basis,
+// note. Its numbers are rounded to four digits that count.
+//
+// What people do are the figures; estimates and charts only explain.
 func Numbers(w class.Worked) ([]byte, error) {
 	doc := numbersDoc{
 		Schema: NumbersSchema, Edition: w.Table.Edition,
@@ -74,7 +88,7 @@ func Numbers(w class.Worked) ([]byte, error) {
 	if err := enc.Encode(doc); err != nil {
 		return nil, fmt.Errorf("exports: numbers: %w", err)
 	}
-	return buf.Bytes(), nil
+	return inLines(buf.Bytes()), nil
 }
 
 type numbersDoc struct {
@@ -104,9 +118,13 @@ type numbersBatch struct {
 	Name      string           `json:"name"`
 	Stations  int              `json:"stations"`
 	Kettle    string           `json:"kettle"`
+	Burner    string           `json:"burner"`
+	Start     string           `json:"start"`
 	Known     bool             `json:"known"`
 	Treatment numbersTreatment `json:"treatment"`
 	Figures   []numbersFigure  `json:"figures"`
+	Estimates []numbersFigure  `json:"estimates"`
+	Charts    []numbersChart   `json:"charts"`
 	Findings  []numbersFinding `json:"findings"`
 	Label     *numbersLabel    `json:"label"`
 }
@@ -184,9 +202,13 @@ type numbersSource struct {
 func numbersOf(b class.BatchWorked) numbersBatch {
 	t := b.Treatment
 	n := numbersBatch{
-		Name: b.Batch.Name, Stations: b.Batch.Stations, Kettle: b.Batch.Kettle, Known: b.Known,
+		Name: b.Batch.Name, Stations: b.Batch.Stations, Kettle: b.Batch.Kettle, Burner: b.Batch.Burner, Known: b.Known,
 		Treatment: numbersTreatment{ID: b.Batch.Treatment, Changed: []numbersEdit{}},
-		Figures:   []numbersFigure{}, Findings: findingsOf(b.Findings),
+		Figures:   []numbersFigure{}, Estimates: figuresOf(b.Estimates.Figures()), Charts: chartsOf(b.Estimates.Charts()),
+		Findings: findingsOf(b.Findings),
+	}
+	if b.Batch.Start.Given() {
+		n.Start = b.Batch.Start.String()
 	}
 	if !b.Known {
 		return n

@@ -1,6 +1,7 @@
 package exports
 
 import (
+	"slices"
 	"strings"
 	"unicode/utf16"
 )
@@ -56,7 +57,7 @@ func (p page) height() float64 {
 
 // handoutPage is the page of every sheet but the labels.
 func handoutPage(p Paper) page {
-	return page{paper: p, left: 38, right: 38, top: 48, bottom: 46, headerAt: 22, footerAt: 22}
+	return page{paper: p, left: 38, right: 38, top: 42, bottom: 42, headerAt: 22, footerAt: 22}
 }
 
 // columns shares the width of the page in the given proportions. A part of the
@@ -73,6 +74,21 @@ func (p page) columns(shares ...float64) []float64 {
 		cols[i] = s / sum * p.width() * used
 	}
 	return cols
+}
+
+// oneLine cuts a text so that the right part of a header has room beside it: two
+// lines there would push the sheet down and make it smaller.
+func (p page) oneLine(text string) string {
+	const size, right = 10, 120
+	fits := func(text string) bool { return textWidth(text, size, false) <= p.width()-right }
+	if fits(text) {
+		return text
+	}
+	runes := []rune(text)
+	for len(runes) > 0 && !fits(string(runes)+"…") {
+		runes = runes[:len(runes)-1]
+	}
+	return string(runes) + "…"
 }
 
 // headFoot writes a line of header or footer: a left and a right part in
@@ -114,14 +130,52 @@ func utf16Len(text string) int {
 	return n
 }
 
+// room is what rows may take of the height.
+func (p page) room() float64 {
+	const used = 0.985 // what rounding of row heights may take
+	return p.height() * used
+}
+
+// headHeight is the height of the heads that every page repeats.
+func (s *sheet) headHeight() float64 {
+	sum := 0.0
+	for i := s.headFrom; i > 0 && i <= s.headTo; i++ {
+		sum += s.rows[i-1].height
+	}
+	return sum
+}
+
+// fits says whether the last rows, from first on, stand on one page: that of the
+// title where nothing else stands above them, else one of their own under the
+// repeated heads.
+func (s *sheet) fits(first int) bool {
+	from := s.headFrom - 1
+	if first <= s.headTo {
+		from = 0
+	}
+	trial := &sheet{cols: s.cols}
+	for _, r := range append(slices.Clone(s.rows[from:s.headTo]), s.rows[first:]...) {
+		r.cells = slices.Clone(r.cells) // settling changes them
+		for i := range r.cells {
+			r.cells[i].runs = slices.Clone(r.cells[i].runs)
+		}
+		trial.rows = append(trial.rows, r)
+	}
+	trial.settle()
+	need := 0.0
+	for _, r := range trial.rows {
+		need += r.height
+	}
+	return need <= s.page.room()
+}
+
 // paginate starts a new page before every row that no longer fits, and keeps
 // rows together that belong together. Rows that were told to start a page do.
 func (s *sheet) paginate() {
 	if s.whole {
 		return
 	}
-	const used = 0.985 // what rounding of row heights may take
-	full := s.page.height() * used
+	full := s.page.room()
 	if s.headUntil > 0 {
 		table := 0.0
 		for _, r := range s.rows[:s.headUntil] {
@@ -131,16 +185,13 @@ func (s *sheet) paginate() {
 			s.headFrom, s.headTo = 0, 0
 		}
 	}
-	head := 0.0
-	for i := s.headFrom; i > 0 && i <= s.headTo; i++ {
-		head += s.rows[i-1].height
-	}
+	head := s.headHeight()
 	room := full
 	for i := 0; i < len(s.rows); {
 		end, need := s.block(i)
 		// what fits on no page flows on, and so does what would leave most of
 		// a page empty
-		fits := need <= room || need > full-head && room > full/3 || room > full*0.6
+		fits := need <= room || !s.rows[i].uncut && (need > full-head && room > full/3 || room > full*0.6)
 		if i > 0 && (s.rows[i].split || !fits) {
 			s.rows[i].split = true
 			room = full

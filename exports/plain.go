@@ -47,6 +47,10 @@ func Plain(w class.Worked) string {
 			}
 		}
 		p.findings(b.Findings)
+		if list := b.Estimates.Figures(); len(list) > 0 {
+			p.line("\n%s. %s", estimatesHead, estimatesSay)
+			p.figures(list)
+		}
 	}
 	p.head("Cautions")
 	texts := batch.RuleTexts(w.Table, w.Class.Units)

@@ -11,8 +11,6 @@ import (
 	"testing"
 	"unicode"
 
-	"github.com/xuri/excelize/v2"
-
 	"example.org/kettleside/app/class"
 	"example.org/kettleside/reference"
 )
@@ -55,6 +53,8 @@ func tokens(text string, count map[string]int) {
 func TestHandoutsOnPaper(t *testing.T) {
 	need(t, "soffice", "pdftotext", "pdftohtml")
 	wide := class.Work(wideClass(t), reference.Shipped())
+	demos := classesOf(map[string]class.Class{"demo": demoClass(t), "long": longClass(t)})
+	some := []string{BatchSheet, CoverSheet}
 	kinds := map[string]struct {
 		w class.Worked
 		o Options
@@ -64,6 +64,13 @@ func TestHandoutsOnPaper(t *testing.T) {
 		"edited":     {editedWorked(t), Options{Paper: Letter}},
 		"all letter": {wide, Options{Paper: Letter, AllTreatments: true, Sheets: []string{TreatmentsSheet, BatchSheet, OwnNumbersSheet}}},
 		"all a4":     {wide, Options{Paper: A4, AllTreatments: true, Sheets: []string{TreatmentsSheet, BatchSheet, OwnNumbersSheet}}},
+
+		"metric letter":      {demos["demo metric"], Options{Paper: Letter, Sheets: some}},
+		"metric a4":          {demos["demo metric"], Options{Paper: A4, Sheets: some}},
+		"long letter":        {demos["long us"], Options{Paper: Letter, Sheets: some}},
+		"long a4":            {demos["long us"], Options{Paper: A4, Sheets: some}},
+		"long metric letter": {demos["long metric"], Options{Paper: Letter, Sheets: some}},
+		"long metric a4":     {demos["long metric"], Options{Paper: A4, Sheets: some}},
 	}
 	files := map[string][]byte{}
 	for name, k := range kinds {
@@ -77,6 +84,7 @@ func TestHandoutsOnPaper(t *testing.T) {
 		noErr(t, err)
 		b := describe(kinds[name].w, o)
 		onPaper(t, name, b, o.Paper, words, sizes)
+		batchesOnPaper(t, name, b, kinds[name].w, words)
 		typeSizes(t, name, pdf)
 		for _, s := range b.sheets {
 			s.settle()
@@ -99,9 +107,9 @@ func onPaper(t *testing.T, name string, b *book, paper Paper, words []pdfWord, s
 	margin := handoutPage(paper)
 	pages := make([]string, len(sizes)+1)
 	printed := map[string]int{}
-	sheetOf := map[int]string{} // from the right half of the header
+	sheetOf := map[int]string{} // from the right part of the header
 	for _, w := range words {
-		if w.foot < margin.top && w.left > width/2 {
+		if w.foot < margin.top && w.left > width-margin.right-115 {
 			sheetOf[w.page] = strings.TrimSpace(sheetOf[w.page] + " " + w.text)
 		}
 		pages[w.page] += w.text + " "
@@ -129,7 +137,7 @@ func onPaper(t *testing.T, name string, b *book, paper Paper, words []pdfWord, s
 		}
 		if sheetOf[i+1] == "Batches" {
 			heads++
-			for _, head := range []string{"Figure One station", "How it is worked out", "Rests on"} {
+			for _, head := range []string{"Figure", "One station", "How it is worked out", "Rests on"} {
 				if !strings.Contains(text, head) {
 					t.Errorf("%s page %d: the head “%s” is not repeated", name, i+1, head)
 				}
@@ -154,6 +162,39 @@ func onPaper(t *testing.T, name string, b *book, paper Paper, words []pdfWord, s
 	}
 }
 
+// batchesOnPaper checks that all words of a batch that fits on one page stand on
+// one page.
+func batchesOnPaper(t *testing.T, name string, b *book, w class.Worked, words []pdfWord) {
+	t.Helper()
+	pages := map[int]map[string]int{}
+	for _, p := range words {
+		if pages[p.page] == nil {
+			pages[p.page] = map[string]int{}
+		}
+		tokens(p.text, pages[p.page])
+	}
+	s := b.sheets[slices.IndexFunc(b.sheets, func(s *sheet) bool { return s.id == BatchSheet })]
+	for i, rows := range blocks(s, w) {
+		want := map[string]int{}
+		for _, r := range rows {
+			for _, c := range r.cells {
+				tokens(c.text(), want)
+			}
+		}
+		there := false
+		for _, have := range pages {
+			whole := true
+			for word, n := range want {
+				whole = whole && have[word] >= n
+			}
+			there = there || whole
+		}
+		if there != rows[0].uncut {
+			t.Errorf("%s: batch %d stands on one page: %v", name, i+1, there)
+		}
+	}
+}
+
 // typeSizes checks that no type is under 10 point, and that nothing was scaled:
 // only the sizes of the roles occur.
 func typeSizes(t *testing.T, name string, pdf []byte) {
@@ -174,203 +215,9 @@ func typeSizes(t *testing.T, name string, pdf []byte) {
 	}
 }
 
-// No text is cut by its row. Each text is laid out by LibreOffice in a column
-// as wide as its own cells and in a row with much more height; the lines that
-// it takes there have to fit into the height that the sheet gives it.
-func TestRowsAreHighEnough(t *testing.T) {
-	need(t, "soffice", "pdftotext")
-	r := &ruler{file: excelize.NewFile(), seen: map[string]bool{}, sheets: map[string]*rulerSheet{}}
-	var err error
-	r.styles, err = makeStyles(r.file)
-	noErr(t, err)
-	wide := class.Work(wideClass(t), reference.Shipped())
-	metric := wideClass(t)
-	metric.Units = "metric"
-	for _, b := range []*book{
-		describe(demoWorked(t), mustSettle(t, Options{})),
-		describe(wide, mustSettle(t, Options{Paper: A4, AllTreatments: true})),
-		describe(editedWorked(t), mustSettle(t, Options{Paper: A4})),
-		describe(class.Work(metric, reference.Shipped()), mustSettle(t, Options{})),
-	} {
-		for _, s := range b.sheets {
-			s.settle()
-			for i, line := range s.rows {
-				for _, c := range line.cells {
-					r.add(t, s, i, line.height, c)
-				}
-			}
-		}
-	}
-	pages := r.finish(t)
-	data, err := r.file.WriteToBuffer()
-	noErr(t, err)
-	words, sizes := pdfWords(t, office(t, "pdf", map[string][]byte{"ruler": data.Bytes()})["ruler"])
-	if len(sizes) != len(pages) {
-		t.Fatalf("the ruler has %d pages; want %d", len(sizes), len(pages))
-	}
-	measured, several, full := 0, 0, 0
-	for i, page := range pages {
-		for _, p := range page {
-			lines := map[int]bool{}
-			for _, w := range words {
-				if middle := (w.top + w.foot) / 2; w.page == i+1 && middle > p.top && middle < p.top+p.height+spare {
-					lines[int(math.Round(w.foot))] = true
-				}
-			}
-			room := int((p.height - 1) / (p.size * 1.118)) // LibreOffice's line: ascent and descent of the face
-			if len(lines) == 0 || len(lines) > room {
-				t.Errorf("%s has room for %d lines; LibreOffice needs %d for %.80q", p.where, room, len(lines), p.text)
-			}
-			measured++
-			if len(lines) > 1 {
-				several++
-			}
-			if len(lines) == room {
-				full++
-			}
-		}
-	}
-	if measured < 500 || several < 100 || full < 200 {
-		t.Errorf("%d texts measured, %d of several lines, %d that fill their row: this proves little", measured, several, full)
-	}
-}
-
-// spare is how much more height a row of the ruler has than that of the sheet.
-const spare = 60
-
-// ruler is a workbook in which each text stands alone in a high row.
-type ruler struct {
-	file   *excelize.File
-	styles map[role]int
-	seen   map[string]bool
-	sheets map[string]*rulerSheet
-	order  []string
-}
-
-type rulerSheet struct {
-	rows  int
-	used  float64 // of the page
-	pages [][]rulerPlace
-}
-
-// rulerPlace is where a text stands in the ruler.
-type rulerPlace struct {
-	where, text       string
-	top, height, size float64
-}
-
-const rulerMargin = 18.0
-
-func (r *ruler) add(t *testing.T, s *sheet, i int, height float64, c cell) {
-	t.Helper()
-	text := c.text()
-	if strings.TrimSpace(text) == "" || !looks[c.role].wrap {
-		return
-	}
-	width := 0.0
-	for j := c.col; j < c.col+c.cols(); j++ {
-		width += math.Round(s.cols[j]/pointsPerUnit*100) / 100
-	}
-	name := fmt.Sprintf("w%.2f", width)
-	if key := fmt.Sprint(name, c.role, height, text); r.seen[key] {
-		return
-	} else {
-		r.seen[key] = true
-	}
-	sheet := r.sheets[name]
-	if sheet == nil {
-		sheet = &rulerSheet{pages: [][]rulerPlace{nil}}
-		r.sheets[name] = sheet
-		r.order = append(r.order, name)
-		_, err := r.file.NewSheet(name)
-		noErr(t, err)
-		noErr(t, r.file.SetColWidth(name, "A", "A", width))
-	}
-	sheet.rows++
-	at := fmt.Sprintf("A%d", sheet.rows)
-	if sheet.used+height+spare > 700 {
-		noErr(t, r.file.InsertPageBreak(name, at))
-		sheet.used = 0
-		sheet.pages = append(sheet.pages, nil)
-	}
-	c.formula = ""
-	v, err := cellValue(c)
-	noErr(t, err)
-	if rich, ok := v.([]excelize.RichTextRun); ok {
-		noErr(t, r.file.SetCellRichText(name, at, rich))
-	} else {
-		noErr(t, r.file.SetCellValue(name, at, v))
-	}
-	style := looks[c.role].style()
-	style.Alignment.Vertical = "top"
-	id, err := r.file.NewStyle(style)
-	noErr(t, err)
-	noErr(t, r.file.SetCellStyle(name, at, at, id))
-	noErr(t, r.file.SetRowHeight(name, sheet.rows, height+spare))
-	last := len(sheet.pages) - 1
-	sheet.pages[last] = append(sheet.pages[last], rulerPlace{
-		fmt.Sprintf("%s row %d", s.id, i+1), text, rulerMargin + sheet.used, height, looks[c.role].size,
-	})
-	sheet.used += height + spare
-}
-
-// finish sets the pages up and gives back what stands on each.
-func (r *ruler) finish(t *testing.T) (pages [][]rulerPlace) {
-	t.Helper()
-	noErr(t, r.file.DeleteSheet("Sheet1"))
-	size, inch := 1, func(points float64) *float64 { v := points / 72; return &v }
-	for _, name := range r.order {
-		noErr(t, r.file.SetPageLayout(name, &excelize.PageLayoutOptions{Size: &size}))
-		noErr(t, r.file.SetPageMargins(name, &excelize.PageLayoutMarginsOptions{
-			Left: inch(rulerMargin), Right: inch(rulerMargin), Top: inch(rulerMargin), Bottom: inch(rulerMargin), Header: inch(0), Footer: inch(0),
-		}))
-		pages = append(pages, r.sheets[name].pages...)
-	}
-	return pages
-}
-
 func mustSettle(t *testing.T, o Options) Options {
 	t.Helper()
 	o, err := o.settle()
 	noErr(t, err)
 	return o
-}
-
-// needs.md 27: on every grid each label's whole text stands inside its label.
-func TestLabelsPrintInsideTheirLabels(t *testing.T) {
-	need(t, "soffice", "pdftotext")
-	files := map[string][]byte{}
-	c := demoClass(t)
-	c.Batches[0].Pack.Count = 9 // more than one sheet of most grids
-	w := class.Work(c, reference.Shipped())
-	for _, g := range Grids() {
-		data, err := Workbook(w, Options{Sheets: []string{LabelsSheet}, LabelGrid: g.ID})
-		noErr(t, err)
-		files[g.ID] = data
-	}
-	for id, pdf := range office(t, "pdf", files) {
-		g, _ := gridNamed(id)
-		texts := newMaker(w, Options{}).labelTexts(g)
-		words, sizes := pdfWords(t, pdf)
-		each := g.Columns * g.Rows
-		if want := (len(texts) + each - 1) / each; len(sizes) != want {
-			t.Errorf("%s: %d pages for %d labels", id, len(sizes), len(texts))
-		}
-		got := map[int]string{}
-		for _, p := range words {
-			col := int((p.left/mmToPoints(1) - g.LeftMm) / g.PitchXMm)
-			line := int((p.top/mmToPoints(1) - g.TopMm) / g.PitchYMm)
-			left, top := mmToPoints(g.LeftMm+float64(col)*g.PitchXMm), mmToPoints(g.TopMm+float64(line)*g.PitchYMm)
-			const clear = 2.8 // 1 mm from the edge of the label
-			if p.left < left+clear || p.right > left+mmToPoints(g.WidthMm)-clear || p.top < top || p.foot > top+mmToPoints(g.HeightMm) {
-				t.Errorf("%s page %d: “%s” at %.1f–%.1f, %.1f–%.1f is not inside label %d,%d", id, p.page, p.text, p.left, p.right, p.top, p.foot, line+1, col+1)
-			}
-			got[(p.page-1)*each+line*g.Columns+col] += p.text
-		}
-		for i, l := range texts {
-			if want := strings.Join(strings.Fields(l.food+" "+l.rest), ""); got[i] != want {
-				t.Errorf("%s label %d: %q; want %q", id, i+1, got[i], want)
-			}
-		}
-	}
 }

@@ -39,6 +39,9 @@ func newSources(w class.Worked, extra []class.BatchWorked) *sources {
 	for _, l := range w.Shopping {
 		s.number(l.Buy.Source)
 	}
+	for _, b := range w.Batches {
+		s.figures(b.Estimates.Figures())
+	}
 	for _, b := range batches {
 		for _, p := range b.Treatment.Also {
 			s.number(p.Source)

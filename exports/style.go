@@ -14,17 +14,18 @@ import (
 type role string
 
 const (
-	title      role = "title"       // name of the class, name of the sheet
-	subtitle   role = "subtitle"    // the line under it
-	heading    role = "heading"     // opens a part of a sheet
-	subheading role = "subheading"  // opens a part of a part
-	head       role = "head"        // over a column
-	headRight  role = "head right"  // over a column of numbers
-	headUnit   role = "head unit"   // over a column of units
-	plain      role = "text"        // running text
-	column     role = "column"      // running text in a narrow column
-	small      role = "small"       // sources, workings: 10 point, the least on paper
-	guess      role = "estimate"    // says that a figure is an estimate
+	title      role = "title"      // name of the class, name of the sheet
+	subtitle   role = "subtitle"   // the line under it
+	heading    role = "heading"    // opens a part of a sheet
+	subheading role = "subheading" // opens a part of a part
+	head       role = "head"       // over a column
+	headRight  role = "head right" // over a column of numbers
+	headUnit   role = "head unit"  // over a column of units
+	plain      role = "text"       // running text
+	column     role = "column"     // running text in a narrow column
+	small      role = "small"      // sources, workings: 10 point, the least on paper
+	guess      role = "estimate"   // says that a figure is an estimate
+	guessValue role = "estimate value"
 	labelSmall role = "label small" // the same, 10 point
 	label      role = "label"       // names what stands beside it
 	value      role = "value"       // a figure with its unit, as text
@@ -138,7 +139,7 @@ const (
 
 // roleOrder fixes the order in which styles are made, and so the bytes.
 var roleOrder = []role{
-	title, subtitle, heading, subheading, head, headRight, headUnit, plain, column, small, guess, label, labelSmall, value, words,
+	title, subtitle, heading, subheading, head, headRight, headUnit, plain, column, small, guess, guessValue, label, labelSmall, value, words,
 	boilValue, iceValue, number, mark, line, ruled, stopWord, mindWord, noteWord, edited, warning, warningSmall,
 	inputText, inputAmount, inputCount, unit, entryLabel, entryHow, resultAmount, resultTenth, resultCount, resultTime,
 	resultInch, resultLabel, resultHow, resultText, resultUnit, resultMark, minding, constant, constantInch, constantCount, constantTwo, constantFour, constantText, constantUnit,
@@ -158,6 +159,7 @@ var looks = map[role]look{
 	column:     {size: 11, ink: ground.Ink, wrap: true, across: "left", indent: 1},
 	small:      {size: 10, ink: ground.InkSoft, wrap: true, across: "left"},
 	guess:      {size: 10, bold: true, italic: true, ink: ground.InkSoft, wrap: true, across: "left"},
+	guessValue: {size: 11, italic: true, ink: ground.InkSoft, wrap: true, across: "left"},
 	label:      {size: 11, ink: ground.InkSoft, wrap: true, across: "left"},
 	labelSmall: {size: 10, ink: ground.Ink, wrap: true, across: "left"},
 	value:      {size: 11, bold: true, ink: ground.Ink, wrap: true, across: "left"},

@@ -244,7 +244,7 @@ func cellValue(c cell) (any, error) {
 		rich := make([]excelize.RichTextRun, 0, len(c.runs))
 		for _, r := range c.runs {
 			rich = append(rich, excelize.RichTextRun{Text: r.text, Font: &excelize.Font{
-				Family: face, Size: l.size, Bold: l.bold || r.bold, Color: hex(l.ink),
+				Family: face, Size: l.size, Bold: l.bold || r.bold, Italic: l.italic, Color: hex(l.ink),
 			}})
 		}
 		return rich, nil

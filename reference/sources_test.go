@@ -9,7 +9,7 @@ import (
 
 func TestEverySourceIsUsed(t *testing.T) {
 	table := Shipped()
-	used := map[string]bool{BoilingPointSource: true}
+	used := map[string]bool{BoilingPointSource: true, HeatModelSource: true, VitaminCSource: true}
 	for _, x := range table.Treatments {
 		for _, id := range []string{x.Source, x.ChillSource, x.HeadspaceSource, x.WaterSource, x.BlanchSource, x.StorageSource} {
 			used[id] = true

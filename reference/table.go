@@ -17,6 +17,13 @@ const Edition = "Kettleside table 2026-11"
 // computed and stands in no row.
 const BoilingPointSource = "IAPWS_R7_97"
 
+// HeatModelSource is the source of what the program's own heat model estimates,
+// which the rows of the table do not name.
+const HeatModelSource = "HEAT_MODEL"
+
+// VitaminCSource is the source of what a blanch keeps of vitamin C.
+const VitaminCSource = "VITAMIN_C_1941"
+
 // Table is the whole of the reference data. Rows stand in the order of their
 // files. Treat a Table as read-only: With returns a changed copy.
 type Table struct {

@@ -1,7 +1,9 @@
 // Package batch works one batch through by the rules of method: water, loads,
 // minutes, chilling, ice, packs, headspace, freezer, storage. Every result is
 // a measure.Figure with its working and source; what a person should mind is a
-// measure.Finding.
+// measure.Finding. Beside the rules stand the estimates of the heat model,
+// worded here, and a finding where the two disagree: people do what the rule
+// says.
 //
 // The rules and their sources come from reference.Table; nothing here holds a
 // published number of its own.
@@ -10,6 +12,7 @@ package batch
 import (
 	"time"
 
+	"example.org/kettleside/app/estimate"
 	"example.org/kettleside/app/measure"
 	"example.org/kettleside/reference"
 )
@@ -21,13 +24,20 @@ type Job struct {
 
 	Prepared measure.Mass   // trimmed, ready for the kettle
 	Kettle   measure.Volume // water the kettle holds with room to boil; not given: unknown
-	Altitude measure.Length // of the place; not given: taken as low, and said so
-	Freezer  measure.Volume // capacity; not given: unknown
+	Basket   measure.Length // inside width of a steaming basket; not given: unknown
+	Burner   Burner
+	Start    measure.Temperature // vegetables before they go in; not given: guessed
+	Tap      measure.Temperature // cold water; not given: guessed
+	Bath     measure.Volume      // cold water in the ice bath; not given: unknown
+	Altitude measure.Length      // of the place; not given: taken as low, and said so
+	Freezer  measure.Volume      // capacity; not given: unknown
 
 	Pack Packing
 
 	FreezeOn time.Time // day of freezing; zero: not fixed
 	Units    measure.System
+
+	Memory *estimate.Memory // of estimates; nil: nothing is remembered
 }
 
 // Worked is one batch worked through.
@@ -52,10 +62,13 @@ type Worked struct {
 	BestBy      measure.Figure // best-quality window
 	Label       Label
 
+	Estimates Estimates // what heat does, beside the rules
+
 	Findings []measure.Finding
 }
 
-// Figures lists all figures in the order of the work.
+// Figures lists the figures of the rules in the order of the work; Estimates has
+// its own list.
 func (w Worked) Figures() []measure.Figure {
 	return []measure.Figure{
 		w.Prepared, w.Water, w.KettleTakes, w.Loads, w.LoadWeight, w.LoadWater,

@@ -66,7 +66,7 @@ func FreezerWarning(id, what string, perDay, days measure.Figure) (measure.Findi
 func (w *worker) freezer() {
 	w.out.FreezerDay = FreezerDay(w.Freezer, w.Units, w.table)
 	w.out.FreezerDays = FreezerDays(w.Prepared.SI(), w.Units, w.out.FreezerDay)
-	w.out.FreezerDays.Label = "Days, one station's packs" // the class adds up all stations
+	w.out.FreezerDays.Label = "Days for these packs" // the class adds up all stations
 	if f, ok := FreezerWarning("freezer-more-than-a-day", "One batch of "+w.out.Prepared.Text, w.out.FreezerDay, w.out.FreezerDays); ok {
 		w.out.Findings = append(w.out.Findings, f)
 	}

@@ -84,6 +84,13 @@ func lowerFirst(s string) string {
 	return strings.ToLower(s[:1]) + s[1:]
 }
 
+func upperFirst(s string) string {
+	if s == "" {
+		return s
+	}
+	return strings.ToUpper(s[:1]) + s[1:]
+}
+
 func (w *worker) clock() measure.Figure {
 	t := w.Treatment
 	f := inWords("clock", "The clock starts", t.ClockStart.Says(), "")

@@ -65,6 +65,7 @@ func (w *worker) headspace() measure.Figure {
 		}
 	}
 	f.Working = working
+	w.headspaceIn = inches
 	value, text, unit := w.length(inches)
 	f.Unit = unit
 	if inches == 0 {

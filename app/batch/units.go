@@ -58,6 +58,15 @@ func (k kitchen) waterText(volumeL float64) (text, also string) {
 	return gallons, quarts + " · " + litres
 }
 
+// typedVolume is a volume as it was typed, with the kitchen's unit behind it
+// where it was typed in the other system.
+func (k kitchen) typedVolume(q measure.Volume) string {
+	if litres := q.Unit() == measure.Litre || q.Unit() == measure.Millilitre; litres != k.metric {
+		return k.asTyped(q)
+	}
+	return q.String()
+}
+
 // asTyped is a volume as it was typed, with the kitchen's unit behind it where
 // it was typed in another one.
 func (k kitchen) asTyped(q measure.Volume) string {

@@ -16,13 +16,13 @@ func (w *worker) boilingWater() {
 		w.noWater()
 		return
 	case !w.weighed():
-		w.out.Water = w.noWeight("water", "Boiling water for the batch")
+		w.out.Water = w.noWeight("water", "Water for the batch")
 	default:
 		needL := w.Prepared.SI() * t.WaterGalPerLb * gallonPerPound
 		text, also := w.waterText(needL)
 		need := w.water(needL)
 		w.out.Water = w.byWater(measure.Figure{
-			ID: "water", Label: "Boiling water for the batch", Value: need, High: need, Unit: w.waterUnit().Symbol, Text: text, Also: also,
+			ID: "water", Label: "Water for the batch", Value: need, High: need, Unit: w.waterUnit().Symbol, Text: text, Also: also,
 			Working: fmt.Sprintf("%s × %s = %s %s", w.massExact(w.Prepared.SI()), w.rate(t.WaterGalPerLb), measure.Plain(need), w.waterUnit().Symbol),
 		})
 		if w.Crop.Leafy && t.WaterGalPerLb == w.table.Rule("water-leafy-gal-per-lb").Value {
@@ -51,7 +51,7 @@ func (w *worker) loads() {
 		w.out.KettleTakes = unknown("kettle-takes", "One load takes at most")
 		w.out.Loads = unknown("loads", "Loads")
 		w.out.LoadWeight = unknown("load-weight", "Each load")
-		w.out.LoadWater = unknown("load-water", "Water in the kettle, at least")
+		w.out.LoadWater = unknown("load-water", "Least water in the kettle")
 		w.find(measure.Mind, "no-kettle", "", "The loads are not worked out: no kettle is chosen, or how much water it holds is not entered.",
 			"Choose a kettle and say how much water it holds with room to boil.")
 		return
@@ -66,7 +66,7 @@ func (w *worker) loads() {
 	if !w.weighed() {
 		w.out.Loads = w.noWeight("loads", "Loads")
 		w.out.LoadWeight = w.noWeight("load-weight", "Each load")
-		w.out.LoadWater = w.noWeight("load-water", "Water in the kettle, at least")
+		w.out.LoadWater = w.noWeight("load-water", "Least water in the kettle")
 		return
 	}
 	quotient := w.Prepared.SI() / takesKg
@@ -93,7 +93,7 @@ func (w *worker) loads() {
 	loadWater := w.water(loadL)
 	loadText, loadAlso := w.waterText(loadL)
 	w.out.LoadWater = w.byWater(measure.Figure{
-		ID: "load-water", Label: "Water in the kettle, at least", Value: loadWater, High: loadWater, Unit: w.waterUnit().Symbol, Text: loadText, Also: loadAlso,
+		ID: "load-water", Label: "Least water in the kettle", Value: loadWater, High: loadWater, Unit: w.waterUnit().Symbol, Text: loadText, Also: loadAlso,
 		Working: fmt.Sprintf("%s × %s = %s %s", w.massExact(eachKg), w.rate(perLb), measure.Plain(loadWater), w.waterUnit().Symbol),
 	})
 	w.loadFindings(eachKg, eachText, loads)

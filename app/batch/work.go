@@ -22,6 +22,7 @@ func Work(job Job, table *reference.Table) Worked {
 	w.buy()
 	w.freezer()
 	w.storage()
+	w.estimates()
 	w.provenance()
 	return w.out
 }
@@ -30,8 +31,9 @@ func Work(job Job, table *reference.Table) Worked {
 type worker struct {
 	Job
 	kitchen
-	table *reference.Table
-	out   Worked
+	table       *reference.Table
+	headspaceIn float64
+	out         Worked
 }
 
 func (w *worker) find(severity measure.Severity, id, source, says, do string) {

@@ -17,12 +17,19 @@ import (
 // The limits of what can be entered. They are wide: they catch a slip of the
 // finger or of the unit, and leave judgement to the findings.
 var (
-	PreparedLimits = measure.Between(0.05, 500, measure.Pound)     // one station's batch
-	KettleLimits   = measure.Between(0.25, 200, measure.Gallon)    // water a kettle holds
-	FreezerLimits  = measure.Between(0.5, 2000, measure.CubicFoot) // capacity
-	AltitudeLimits = measure.Between(-1400, 20000, measure.Foot)
-	TapLimits      = measure.Between(32, 120, measure.Fahrenheit)
-	IceBagLimits   = measure.Between(1, 100, measure.Pound)
+	PreparedLimits  = measure.Between(0.05, 500, measure.Pound)     // one station's batch
+	KettleLimits    = measure.Between(0.25, 200, measure.Gallon)    // water a kettle holds
+	FreezerLimits   = measure.Between(0.5, 2000, measure.CubicFoot) // capacity
+	AltitudeLimits  = measure.Between(-1400, 20000, measure.Foot)
+	TapLimits       = measure.Between(32, 120, measure.Fahrenheit)
+	IceBagLimits    = measure.Between(1, 100, measure.Pound)
+	BathLimits      = measure.Between(0.25, 200, measure.Gallon)   // water in one bath
+	AcrossLimits    = measure.Between(3, 40, measure.Inch)         // inside width of a basket
+	StartLimits     = measure.Between(32, 120, measure.Fahrenheit) // vegetables before they go in
+	RatingLimits    = measure.Between(300, 15000, measure.Watt)    // a burner's plate
+	TrialLimits     = measure.Between(0.25, 50, measure.Gallon)    // water of a rehearsal
+	TrialFromLimits = measure.Between(32, 130, measure.Fahrenheit) // its temperature at the start
+	TookLimits      = measure.Between(1, 180, measure.Minute)      // how long a rehearsal took
 )
 
 // Counts is the allowed range of a whole number.
@@ -98,8 +105,8 @@ func (c Class) Check() error {
 		optional(FreezerLimits, "place.freezer", c.Place.Freezer),
 		PeopleCounts.Check("people.headcount", c.People.Headcount),
 		ShareCounts.Check("people.perStation", c.People.PerStation),
-		KitCounts.Check("kit.burners", c.Kit.Burners),
 		KitCounts.Check("kit.baths", c.Kit.Baths),
+		optional(BathLimits, "kit.bathWater", c.Kit.BathWater),
 		optional(IceBagLimits, "kit.iceBag", c.Kit.IceBag),
 		checkDate(c.Date),
 		lineOfText("title", c.Title), lineOfText("edition", c.Edition), lineOfText("place.name", c.Place.Name),
@@ -110,30 +117,57 @@ func (c Class) Check() error {
 		field := fmt.Sprintf("people.roles[%d]", i)
 		errs = append(errs, lineOfText(field+".name", r.Name), lineOfText(field+".does", r.Does))
 	}
-	seen := map[string]bool{}
-	for i, k := range c.Kit.Kettles {
-		field := fmt.Sprintf("kit.kettles[%d]", i)
-		errs = append(errs, lineOfText(field+".name", k.Name), optional(KettleLimits, field+".holds", k.Holds), KitCounts.Check(field+".count", k.Count))
-		if k.Name == "" || seen[k.Name] {
-			errs = append(errs, &measure.EntryError{Field: field + ".name", Typed: k.Name, Problem: "is taken by another kettle", Allowed: "a name of its own for each kettle"})
-		}
-		seen[k.Name] = true
-	}
+	errs = append(errs, c.Kit.check()...)
 	for i, b := range c.Batches {
 		field := fmt.Sprintf("batches[%d]", i)
 		errs = append(errs, lineOfText(field+".name", b.Name), lineOfText(field+".treatment", b.Treatment),
-			optional(PreparedLimits, field+".prepared", b.Prepared),
+			optional(PreparedLimits, field+".prepared", b.Prepared), optional(StartLimits, field+".start", b.Start),
 			StationCounts.Check(field+".stations", b.Stations),
 			oneOf(field+".pack.container", b.Pack.Container, batch.Bag, batch.Box, batch.Jar),
 			oneOf(field+".pack.size", b.Pack.Size, batch.Pint, batch.Quart),
 			oneOf(field+".pack.mouth", b.Pack.Mouth, reference.WideMouth, reference.NarrowMouth),
 			PackCounts.Check(field+".pack.count", b.Pack.Count),
 		)
-		if b.Kettle != "" && !seen[b.Kettle] {
+		if _, ok := c.Kit.KettleNamed(b.Kettle); b.Kettle != "" && !ok {
 			errs = append(errs, &measure.EntryError{Field: field + ".kettle", Typed: b.Kettle, Problem: "is not in the kit", Allowed: "the name of a kettle of the kit"})
+		}
+		if _, ok := c.Kit.BurnerNamed(b.Burner); b.Burner != "" && !ok {
+			errs = append(errs, &measure.EntryError{Field: field + ".burner", Typed: b.Burner, Problem: "is not in the kit", Allowed: "the name of a burner of the kit"})
 		}
 	}
 	return errors.Join(errs...)
+}
+
+// check returns what is wrong with the kettles and burners.
+func (k Kit) check() []error {
+	var errs []error
+	names := map[string]bool{}
+	named := func(field, name, what string) error {
+		taken := names[what+name]
+		names[what+name] = true
+		if name == "" || taken {
+			return &measure.EntryError{Field: field + ".name", Typed: name, Problem: "is taken by another " + what, Allowed: "a name of its own for each " + what}
+		}
+		return lineOfText(field+".name", name)
+	}
+	for i, kettle := range k.Kettles {
+		field := fmt.Sprintf("kit.kettles[%d]", i)
+		errs = append(errs, named(field, kettle.Name, "kettle"), optional(KettleLimits, field+".holds", kettle.Holds),
+			optional(AcrossLimits, field+".across", kettle.Across), KitCounts.Check(field+".count", kettle.Count))
+	}
+	for i, burner := range k.Burners {
+		field := fmt.Sprintf("kit.burners[%d]", i)
+		heat, trial := burner.Heat, burner.Heat.Rehearsal
+		errs = append(errs, named(field, burner.Name, "burner"), KitCounts.Check(field+".count", burner.Count),
+			optional(RatingLimits, field+".heat.rating", heat.Rating),
+			optional(TrialLimits, field+".heat.rehearsal.water", trial.Water),
+			optional(TrialFromLimits, field+".heat.rehearsal.from", trial.From),
+			optional(TookLimits, field+".heat.rehearsal.took", trial.Took))
+		if heat.Kind != batch.UnknownBurner {
+			errs = append(errs, oneOf(field+".heat.kind", heat.Kind, batch.BurnerKinds...))
+		}
+	}
+	return errs
 }
 
 // lineOfText checks a text that stands on one line of a sheet.

@@ -16,7 +16,7 @@ import (
 )
 
 // Schema is the version of the class file that this program writes.
-const Schema = 1
+const Schema = 2
 
 // Class is everything that an educator enters about one class. It is a value:
 // Clone makes an independent copy, and nothing in it is computed.
@@ -59,27 +59,41 @@ type Role struct {
 
 // Kit is what stands in the kitchen.
 type Kit struct {
-	Kettles []Kettle     `json:"kettles"`
-	Burners int          `json:"burners"`
-	Baths   int          `json:"baths"`  // ice baths
-	IceBag  measure.Mass `json:"iceBag"` // ice is bought in bags of this weight
+	Kettles   []Kettle       `json:"kettles"`
+	Burners   []Burner       `json:"burners"`
+	Baths     int            `json:"baths"`     // ice baths
+	BathWater measure.Volume `json:"bathWater"` // cold water in one bath, before the ice
+	IceBag    measure.Mass   `json:"iceBag"`    // ice is bought in bags of this weight
 }
 
 // Kettle is one kind of kettle.
 type Kettle struct {
-	Name  string         `json:"name"`
-	Holds measure.Volume `json:"holds"` // water it holds with room to boil
-	Count int            `json:"count"`
+	Name   string         `json:"name"`
+	Holds  measure.Volume `json:"holds"`  // water it holds with room to boil
+	Across measure.Length `json:"across"` // inside width of its basket; counts for steam
+	Count  int            `json:"count"`
+}
+
+// Burner is one kind of burner.
+type Burner struct {
+	Name  string       `json:"name"`
+	Heat  batch.Burner `json:"heat"` // what is known of its heat
+	Count int          `json:"count"`
 }
 
 // Batch is what one station works through with one treatment.
 type Batch struct {
-	Name      string        `json:"name"`
-	Treatment string        `json:"treatment"` // id in the crop table
-	Prepared  measure.Mass  `json:"prepared"`  // trimmed, ready for the kettle, per station
-	Stations  int           `json:"stations"`  // how many stations work this batch
-	Kettle    string        `json:"kettle"`    // Kettle.Name
-	Pack      batch.Packing `json:"pack"`
+	Name      string       `json:"name"`
+	Treatment string       `json:"treatment"` // id in the crop table
+	Prepared  measure.Mass `json:"prepared"`  // trimmed, ready for the kettle, per station
+	Stations  int          `json:"stations"`  // how many stations work this batch
+	Kettle    string       `json:"kettle"`    // Kettle.Name
+	Burner    string       `json:"burner"`    // Burner.Name
+
+	// Start is the temperature of the vegetables when they go in; not given:
+	// guessed.
+	Start measure.Temperature `json:"start"`
+	Pack  batch.Packing       `json:"pack"`
 }
 
 // New is an empty class with the settings that most classes start from.
@@ -89,7 +103,8 @@ func New(edition string) Class {
 		People: People{Headcount: 8, PerStation: 4},
 		Kit: Kit{
 			Kettles: []Kettle{{Name: "Kettle", Holds: measure.New(4, measure.Quart), Count: 2}},
-			Burners: 2, Baths: 2, IceBag: measure.New(10, measure.Pound),
+			Burners: []Burner{{Name: "Burner", Count: 2}},
+			Baths:   2, IceBag: measure.New(10, measure.Pound),
 		},
 	}
 }
@@ -98,6 +113,7 @@ func New(edition string) Class {
 func (c Class) Clone() Class {
 	c.People.Roles = slices.Clone(c.People.Roles)
 	c.Kit.Kettles = slices.Clone(c.Kit.Kettles)
+	c.Kit.Burners = slices.Clone(c.Kit.Burners)
 	c.Batches = slices.Clone(c.Batches)
 	return c
 }
@@ -110,4 +126,31 @@ func (k Kit) KettleNamed(name string) (Kettle, bool) {
 		}
 	}
 	return Kettle{}, false
+}
+
+// BurnerNamed is the burner of that name in the kit.
+func (k Kit) BurnerNamed(name string) (Burner, bool) {
+	for _, burner := range k.Burners {
+		if burner.Name == name {
+			return burner, true
+		}
+	}
+	return Burner{}, false
+}
+
+// KettleCount and BurnerCount are how many there are of all kinds.
+func (k Kit) KettleCount() int {
+	n := 0
+	for _, kettle := range k.Kettles {
+		n += kettle.Count
+	}
+	return n
+}
+
+func (k Kit) BurnerCount() int {
+	n := 0
+	for _, burner := range k.Burners {
+		n += burner.Count
+	}
+	return n
 }

@@ -3,6 +3,8 @@ package class
 import (
 	"bytes"
 	"errors"
+	"fmt"
+	"math"
 	"os"
 	"path/filepath"
 	"reflect"
@@ -10,6 +12,7 @@ import (
 	"testing"
 
 	"example.org/kettleside/app/batch"
+	"example.org/kettleside/app/estimate"
 	"example.org/kettleside/app/measure"
 	"example.org/kettleside/content"
 	"example.org/kettleside/reference"
@@ -234,12 +237,19 @@ func TestReadNamesEveryProblem(t *testing.T) {
 		{"part of a person", `"headcount": 12`, `"headcount": 12.5`, []string{"people.headcount", "12.5", "whole number"}},
 		{"nobody", `"headcount": 12`, `"headcount": 0`, []string{"people.headcount", "from 1 to 500"}},
 		{"a crowd", `"headcount": 12`, `"headcount": 99999999999`, []string{"people.headcount", "whole number"}},
-		{"unknown field", `"burners": 4`, `"burners": 4, "wok": true`, []string{"kit.wok", "does not have"}},
+		{"unknown field", `"baths": 4`, `"baths": 4, "wok": true`, []string{"kit.wok", "does not have"}},
 		{"no such container", `"container": "bag"`, `"container": "sock"`, []string{"pack.container", "“sock”", "bag, box, jar"}},
+		{"burner not in the kit", `"burner": "Range, large plate"`, `"burner": "Camp fire"`, []string{"batches[1].burner", "Camp fire"}},
+		{"two burners of one name", `"name": "Range, large plate"`, `"name": "Plug-in burner"`, []string{"kit.burners[1].name", "Plug-in burner", "taken"}},
+		{"no such burner", `"kind": "radiant"`, `"kind": "peat"`, []string{"kit.burners[1].heat.kind", "peat", "coil, radiant, induction, gas"}},
+		{"a rating of a lamp", `"rating": "1500 W"`, `"rating": "15 W"`, []string{"kit.burners[0].heat.rating", "300 W to 15,000 W"}},
+		{"a rehearsal in seconds", `"took": "9 1/2 min"`, `"took": "9 s"`, []string{"kit.burners[0].heat.rehearsal.took", "60 s to 10,800 s"}},
+		{"hot vegetables", `"start": "70 °F"`, `"start": "170 °F"`, []string{"batches[0].start", "32 °F to 120 °F"}},
+		{"a wide basket", `"across": "9 in"`, `"across": "9 ft"`, []string{"kit.kettles[2].across", "0.25 ft to 3.33 ft"}},
 		{"kettle not in the kit", `"kettle": "Big kettle"`, `"kettle": "Cauldron"`, []string{"batches[1].kettle", "Cauldron"}},
 		{"no day", `"2027-06-12"`, `"12/6/2027"`, []string{"date", "12/6/2027", "year-month-day"}},
-		{"no schema", `"schema": 1,`, ``, []string{"schema", "missing"}},
-		{"newer schema", `"schema": 1`, `"schema": 2`, []string{"newer"}},
+		{"no schema", `"schema": 2,`, ``, []string{"schema", "missing"}},
+		{"newer schema", `"schema": 2`, `"schema": 3`, []string{"newer"}},
 		{"units", `"units": "us"`, `"units": "imperial"`, []string{"units", "imperial", "us, metric"}},
 		{"a field twice", `"prepared": "3 lb"`, `"prepared": "3 lb", "prepared": "5 lb"`, []string{"batches[0].prepared", "twice"}},
 		{"another encoding", "Green weekend", "Gr\xfcn weekend", []string{"UTF-8"}},
@@ -275,9 +285,25 @@ func TestReadNamesEveryProblem(t *testing.T) {
 	}
 }
 
+// A file of schema 1 knew only how many burners there are.
+func TestReadSchema1(t *testing.T) {
+	c, err := Read(strings.NewReader(`{"schema": 1, "units": "us", "people": {"headcount": 8, "perStation": 4}, "kit": {"burners": 3, "baths": 1}}`), "old")
+	if err != nil {
+		t.Fatal(err)
+	}
+	if want := []Burner{{Name: "Burner", Count: 3}}; c.Schema != Schema || !reflect.DeepEqual(c.Kit.Burners, want) {
+		t.Errorf("schema %d, burners %+v; want %+v", c.Schema, c.Kit.Burners, want)
+	}
+	_, err = Read(strings.NewReader(`{"schema": 1, "units": "us", "people": {"headcount": 8, "perStation": 4}, "kit": {"burners": 101}}`), "old")
+	if err == nil || !strings.Contains(err.Error(), "kit.burners[0].count") {
+		t.Errorf("101 burners in schema 1: %v", err)
+	}
+}
+
 func FuzzRead(f *testing.F) {
 	f.Add(content.DemoClass())
 	f.Add([]byte(`{"schema":1,"batches":[{"prepared":"3 lb"}]}`))
+	f.Add([]byte(`{"schema":1,"kit":{"burners":4}}`))
 	f.Add([]byte(`{"schema":1e0,"kit":null}`))
 	f.Fuzz(func(t *testing.T, data []byte) {
 		c, err := Read(bytes.NewReader(data), "f")
@@ -382,7 +408,7 @@ func BenchmarkWork(b *testing.B) {
 func TestSharingAndWarmTap(t *testing.T) {
 	c := New(reference.Edition)
 	c.People.Headcount, c.People.PerStation = 12, 3
-	c.Kit.Burners, c.Kit.Baths = 2, 1
+	c.Kit.Baths = 1
 	c.Place.Tap = measure.New(70, measure.Fahrenheit)
 	c.Batches = []Batch{beans(1, 4)}
 	w := Work(c, reference.Shipped())
@@ -391,7 +417,7 @@ func TestSharingAndWarmTap(t *testing.T) {
 			t.Errorf("no finding %s: %+v", id, w.Findings)
 		}
 	}
-	c.Kit.Burners, c.Kit.Baths, c.Kit.Kettles[0].Count = 4, 4, 4
+	c.Kit.Burners[0].Count, c.Kit.Baths, c.Kit.Kettles[0].Count = 4, 4, 4
 	c.Place.Tap = measure.New(60, measure.Fahrenheit)
 	w = Work(c, reference.Shipped())
 	for _, id := range []string{"burners-shared", "kettles-shared", "baths-shared", "warm-tap"} {
@@ -401,8 +427,82 @@ func TestSharingAndWarmTap(t *testing.T) {
 	}
 	raw := beans(1, 4)
 	raw.Treatment = "sweet-peppers-raw"
-	c.Kit.Burners, c.Kit.Baths, c.Batches = 0, 0, []Batch{raw}
+	c.Kit.Burners, c.Kit.Baths, c.Batches = nil, 0, []Batch{raw}
 	if w := Work(c, reference.Shipped()); finds(w, "burners-shared") || finds(w, "baths-shared") {
 		t.Error("raw peppers need no burner and no bath")
+	}
+}
+
+// 12 lb of beans at the boil into four baths of a gallon of 70 °F tap water that
+// end at 40 °F: about 19.6 lb of ice by heat balance, 12 lb by rule. By hand:
+// 4 × 4.9 lb, see batch.TestIceByBalanceBesideTheRule.
+func TestIceByBalanceOfTheClass(t *testing.T) {
+	c := New(reference.Edition)
+	c.Place.Tap = measure.New(70, measure.Fahrenheit)
+	c.Place.Altitude = measure.New(0, measure.Foot)
+	c.Kit.Baths, c.Kit.BathWater = 4, measure.New(1, measure.Gallon)
+	c.Batches = []Batch{beans(3, 4)}
+	w := Work(c, reference.Shipped())
+	if got := w.Totals.IceBalance; math.Abs(got.Value-19.6) > 0.3 || got.Basis != measure.Estimate || w.Totals.Ice.Text != "12 lb" {
+		t.Errorf("by balance %+v, by rule %s", got, w.Totals.Ice.Text)
+	}
+	c.Kit.BathWater = measure.Volume{}
+	if got := Work(c, reference.Shipped()).Totals.IceBalance; got.Text != "bath water not entered" {
+		t.Errorf("without bath water: %+v", got)
+	}
+}
+
+func TestFreezerWarmth(t *testing.T) {
+	c := demo(t)
+	w := Work(c, reference.Shipped())
+	some := w.Totals.FreezerWarmth
+	if some.InWords() || some.Value <= -10 || some.Basis != measure.Estimate || !strings.Contains(some.Working, "the rule says 2–3 lb per cu ft") || finds(w, "freezer-slow") {
+		t.Errorf("the demo class in its freezer: %+v", some)
+	}
+	c.Batches[0].Stations = 20
+	c.Batches[0].Prepared = measure.New(6, measure.Pound)
+	w = Work(c, reference.Shipped())
+	if much := w.Totals.FreezerWarmth; much.Value <= some.Value || !finds(w, "freezer-slow") {
+		t.Errorf("120 lb of beans in it: %+v", much)
+	}
+	c.Place.Freezer = measure.Volume{}
+	if w := Work(c, reference.Shipped()); w.Totals.FreezerWarmth.Text != "freezer not entered" {
+		t.Errorf("no freezer: %+v", w.Totals.FreezerWarmth)
+	}
+	if w := Work(New(reference.Edition), reference.Shipped()); w.Totals.FreezerWarmth.Text != "nothing to freeze yet" {
+		t.Errorf("no batches: %+v", w.Totals.FreezerWarmth)
+	}
+}
+
+// A memory changes nothing but the time.
+func TestWorkWithAMemory(t *testing.T) {
+	memory := &estimate.Memory{}
+	c := demo(t)
+	for range 2 {
+		if got, want := WorkWith(memory, c, reference.Shipped()), Work(c, reference.Shipped()); !reflect.DeepEqual(got, want) {
+			t.Error("results differ")
+		}
+		c.Batches[0].Prepared = measure.New(2, measure.Pound)
+	}
+}
+
+// One batch of many is changed, as a slider does.
+func BenchmarkChangeOneBatch(b *testing.B) {
+	for _, n := range []int{4, 200} {
+		b.Run(fmt.Sprint(n), func(b *testing.B) {
+			c := demo(b)
+			for i := range n {
+				one := c.Batches[i%4]
+				one.Prepared = measure.New(1+float64(i)/100, measure.Pound)
+				c.Batches = append(c.Batches, one)
+			}
+			c.Batches = c.Batches[4:]
+			memory := &estimate.Memory{}
+			WorkWith(memory, c, reference.Shipped())
+			for i := 0; b.Loop(); i++ {
+				c.Batches[0].Prepared = measure.New(2+float64(i)/1e5, measure.Pound)
+				WorkWith(memory, c, reference.Shipped())
+			}
+		})
 	}
 }

@@ -72,6 +72,7 @@ func Read(r io.Reader, name string) (Class, error) {
 	if err := checkSchema(object["schema"]); err != nil {
 		return refuse(err)
 	}
+	upgrade(object)
 	c := Class{}
 	var f filler
 	f.fill("", tree, &c)

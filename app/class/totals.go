@@ -7,11 +7,12 @@ import (
 	"strings"
 
 	"example.org/kettleside/app/batch"
+	"example.org/kettleside/app/estimate"
 	"example.org/kettleside/app/measure"
 )
 
 // totals adds up all batches on all their stations.
-func (w *Worked) totals() {
+func (w *Worked) totals(memory *estimate.Memory) {
 	c := w.Class
 	unit := measure.Pound
 	if c.Units == measure.Metric {
@@ -26,6 +27,7 @@ func (w *Worked) totals() {
 	w.totalPrepared(unit)
 	w.totalIce(unit)
 	w.totalPacks()
+	w.heatTotals(memory, unit)
 }
 
 // known are the batches whose treatment the table has.

@@ -2,8 +2,11 @@ package class
 
 import (
 	"fmt"
+	"sync"
+	"time"
 
 	"example.org/kettleside/app/batch"
+	"example.org/kettleside/app/estimate"
 	"example.org/kettleside/app/measure"
 	"example.org/kettleside/reference"
 )
@@ -11,33 +14,48 @@ import (
 // Work computes everything that can be computed about a class with a table.
 // It is pure and total: what is missing or cannot be used becomes a finding.
 func Work(c Class, table *reference.Table) Worked {
+	return WorkWith(&estimate.Memory{}, c, table)
+}
+
+// WorkWith is Work with a memory of estimates, for classes that are worked out
+// again at every change.
+func WorkWith(memory *estimate.Memory, c Class, table *reference.Table) Worked {
 	w := Worked{Class: c.Clone(), Table: table}
 	day, _ := ParseDate(c.Date) // a date that is no date was refused at entry
-	for _, b := range c.Batches {
-		one := BatchWorked{Batch: b}
-		one.Treatment, one.Known = table.Treatment(b.Treatment)
-		if !one.Known {
-			one.Findings = []measure.Finding{{
-				ID: "unknown-treatment", Severity: measure.Stop,
-				Says: fmt.Sprintf("The table has no treatment “%s”.", b.Treatment),
-				Do:   "Choose one from the crop table.",
-			}}
-			w.Batches = append(w.Batches, one)
-			continue
-		}
-		one.Crop, _ = table.Crop(one.Treatment.Crop)
-		kettle, _ := c.Kit.KettleNamed(b.Kettle)
-		one.Worked = batch.Work(batch.Job{
-			Crop: one.Crop, Treatment: one.Treatment,
-			Prepared: b.Prepared, Kettle: kettle.Holds, Altitude: c.Place.Altitude, Freezer: c.Place.Freezer,
-			Pack: b.Pack, FreezeOn: day, Units: c.Units,
-		}, table)
-		w.Batches = append(w.Batches, one)
+	w.Batches = make([]BatchWorked, len(c.Batches))
+	var all sync.WaitGroup
+	for i := range c.Batches { // the estimates take milliseconds each
+		all.Go(func() { w.Batches[i] = workBatch(memory, c, i, day, table) })
 	}
-	w.totals()
+	all.Wait()
+	w.totals(memory)
 	w.shopping()
 	w.classFindings()
 	return w
+}
+
+func workBatch(memory *estimate.Memory, c Class, i int, day time.Time, table *reference.Table) BatchWorked {
+	b := c.Batches[i]
+	one := BatchWorked{Batch: b}
+	one.Treatment, one.Known = table.Treatment(b.Treatment)
+	if !one.Known {
+		one.Findings = []measure.Finding{{
+			ID: "unknown-treatment", Severity: measure.Stop,
+			Says: fmt.Sprintf("The table has no treatment “%s”.", b.Treatment),
+			Do:   "Choose one from the crop table.",
+		}}
+		return one
+	}
+	one.Crop, _ = table.Crop(one.Treatment.Crop)
+	kettle, _ := c.Kit.KettleNamed(b.Kettle)
+	burner, _ := c.Kit.BurnerNamed(b.Burner)
+	one.Worked = batch.Work(batch.Job{
+		Crop: one.Crop, Treatment: one.Treatment,
+		Prepared: b.Prepared, Kettle: kettle.Holds, Basket: kettle.Across, Burner: burner.Heat, Start: b.Start,
+		Tap: c.Place.Tap, Bath: c.Kit.BathWater, Altitude: c.Place.Altitude, Freezer: c.Place.Freezer,
+		Pack: b.Pack, FreezeOn: day, Units: c.Units, Memory: memory,
+	}, table)
+	return one
 }
 
 func (w *Worked) find(severity measure.Severity, id, source, says, do string) {
@@ -84,17 +102,13 @@ func (w *Worked) sharing() {
 		chilled = chilled || b.Treatment.ChillFactor > 0
 	}
 	kit := w.Class.Kit
-	kettles := 0
-	for _, k := range kit.Kettles {
-		kettles += k.Count
-	}
 	for _, of := range []struct {
 		id, one, many string
 		have          int
 		needed        bool
 	}{
-		{"burners-shared", "burner", "burners", kit.Burners, true},
-		{"kettles-shared", "kettle", "kettles", kettles, true},
+		{"burners-shared", "burner", "burners", kit.BurnerCount(), true},
+		{"kettles-shared", "kettle", "kettles", kit.KettleCount(), true},
 		{"baths-shared", "ice bath", "ice baths", kit.Baths, chilled},
 	} {
 		if of.needed && heated > of.have {

@@ -36,14 +36,17 @@ type Totals struct {
 	Prepared    measure.Figure // all batches on all stations
 	Ice         measure.Figure // by rule
 	IceBags     measure.Figure // whole bags
+	IceBalance  measure.Figure // by heat balance, an estimate
 	Packs       measure.Figure // containers
 	FreezerDay  measure.Figure
 	FreezerDays measure.Figure
+
+	FreezerWarmth measure.Figure // with the whole class in it at once, an estimate
 }
 
 // Figures lists the totals in order.
 func (t Totals) Figures() []measure.Figure {
-	return []measure.Figure{t.Stations, t.Prepared, t.Ice, t.IceBags, t.Packs, t.FreezerDay, t.FreezerDays}
+	return []measure.Figure{t.Stations, t.Prepared, t.Ice, t.IceBags, t.IceBalance, t.Packs, t.FreezerDay, t.FreezerDays, t.FreezerWarmth}
 }
 
 // ShoppingLine is what to buy of one crop for the whole class.

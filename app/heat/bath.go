@@ -30,14 +30,14 @@ func IceNeededKg(massKg, heatJPerKgK, piecesC, waterKg, waterC, endC float64) (f
 // Bath is a stirred ice bath before the pieces go in.
 type Bath struct {
 	WaterKg   float64 // 0.2 to 500
-	WaterC    float64 // as it comes from the tap, 0 to 40 °C
+	WaterC    float64 // as it comes from the tap, or as loads before have left it, 0 to 90 °C
 	IceKg     float64 // 0 to 500
 	RoomGainW float64 // heat from the room, 0 to 500 W
 }
 
 // Check returns a *RangeError for the first value that is out of range.
 func (b Bath) Check() error {
-	return first(within("water", b.WaterKg, 0.2, 500, "kg"), within("water temperature", b.WaterC, 0, 40, "°C"),
+	return first(within("water", b.WaterKg, 0.2, 500, "kg"), within("water temperature", b.WaterC, 0, 90, "°C"),
 		within("ice", b.IceKg, 0, 500, "kg"), within("heat from the room", b.RoomGainW, 0, 500, "W"))
 }
 
@@ -50,6 +50,22 @@ func (b Bath) Mixed() (tempC, iceKg, waterKg float64) {
 	}
 	all := b.WaterKg + b.IceKg
 	return (b.WaterKg*coldWaterJPerKgK*b.WaterC - b.IceKg*fusionJPerKg) / (all * coldWaterJPerKgK), 0, all
+}
+
+// After is the bath once massKg of pieces of specific heat heatJPerKgK that went
+// in at piecesC have come to its temperature and were lifted out.
+func (b Bath) After(massKg, heatJPerKgK, piecesC float64) Bath {
+	tempC, iceKg, waterKg := b.Mixed()
+	pieceJPK, waterJPK := massKg*heatJPerKgK, waterKg*coldWaterJPerKgK
+	b.WaterKg, b.WaterC, b.IceKg = waterKg, tempC, iceKg
+	if melts := pieceJPK * piecesC / fusionJPerKg; iceKg > 0 && melts < iceKg {
+		b.WaterKg, b.IceKg = waterKg+melts, iceKg-melts
+		return b
+	}
+	heatJ := pieceJPK*piecesC + waterJPK*tempC - iceKg*fusionJPerKg // over 0 °C
+	b.WaterKg, b.IceKg = waterKg+iceKg, 0
+	b.WaterC = heatJ / (pieceJPK + b.WaterKg*coldWaterJPerKgK)
+	return b
 }
 
 // Chill is what one load does in a bath: at 0 °C while ice is left and the
@@ -135,15 +151,17 @@ func (c *Chill) iceGoneS() float64 {
 func (c *Chill) icy(afterS float64) bool { return c.iceKg > 0 && afterS < c.IceGoneS }
 
 // PieceC is the temperature of a piece at depth x: 0 its centre, 1 its surface.
-func (c *Chill) PieceC(afterS, x float64) float64 {
-	start := c.startAt(x)
+func (c *Chill) PieceC(afterS, x float64) float64 { return c.pieceC(afterS, x, c.startAt(x)) }
+
+// pieceC is PieceC at a depth that was at startC.
+func (c *Chill) pieceC(afterS, x, startC float64) float64 {
 	if c.icy(afterS) {
-		return c.iced.pieceC(afterS, x, start)
+		return c.iced.pieceC(afterS, x, startC)
 	}
 	if c.iceKg > 0 {
-		start = c.iced.pieceC(c.IceGoneS, x, start)
+		startC = c.iced.pieceC(c.IceGoneS, x, startC)
 	}
-	return c.bare.pieceC(afterS-c.IceGoneS, x, start)
+	return c.bare.pieceC(afterS-c.IceGoneS, x, startC)
 }
 
 // MeanC is the temperature of a piece averaged over its volume.
@@ -170,24 +188,39 @@ func (c *Chill) IceLeftKg(afterS float64) float64 {
 	return c.iceKg - c.meltedJ(math.Max(afterS, 0))/fusionJPerKg
 }
 
-// CentreReachesS is the first second at which the centre is down to tempC; false
-// where it does not come down to it within a day.
+// CentreReachesS is the first second at which the centre is down to tempC, over
+// 0 °C; false where the bath does not bring it down so far.
 func (c *Chill) CentreReachesS(tempC float64) (float64, bool) {
-	const step = 1.0 / 64 // of the piece's own time scale: nothing happens faster
+	startC := c.startAt(0)
+	above := func(afterS float64) bool { return c.pieceC(afterS, 0, startC) > tempC }
+	const finest = 1.0 / 64 // of the piece's own time scale: nothing happens faster
 	scaleS := math.Max(c.iced.scaleS, c.bare.scaleS)
-	for at := 0.0; at <= 86400; at += step * scaleS {
-		if c.PieceC(at, 0) > tempC {
-			continue
-		}
-		low, high := math.Max(at-step*scaleS, 0), at
-		for range 40 {
-			if mid := 0.5 * (low + high); c.PieceC(mid, 0) > tempC {
-				low = mid
-			} else {
-				high = mid
+	endS := c.settledS()
+	for low, high := 0.0, 0.0; low <= endS; {
+		if !above(high) {
+			for range 40 {
+				if mid := 0.5 * (low + high); above(mid) {
+					low = mid
+				} else {
+					high = mid
+				}
 			}
+			return high, true
 		}
-		return high, true
+		low, high = high, high+math.Max(finest*scaleS, high/32)
 	}
 	return 0, false
+}
+
+// settledS is when pieces and bath have come to one temperature: the slowest
+// mode has faded to e^−20. In ice they have come to 0 °C long before.
+func (c *Chill) settledS() float64 {
+	faded := func(p *phase) float64 { return 20 / (p.z[0] * p.z[0]) * p.scaleS }
+	switch {
+	case c.iceKg > 0 && math.IsInf(c.IceGoneS, 1):
+		return faded(&c.iced)
+	case c.iceKg > 0:
+		return c.IceGoneS + faded(&c.bare)
+	}
+	return faded(&c.bare)
 }

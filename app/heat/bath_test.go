@@ -118,9 +118,35 @@ func TestKettleToBath(t *testing.T) {
 	near(t, "centre then", c.PieceC(warm, 0), f(50), 1e-6)
 }
 
+// A bath that comes to rest above a temperature never gets there, and one that
+// rests below it does: the balance of heat says which (see After).
+func TestBathReachesWhatItsBalanceAllows(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		b := Bath{WaterKg: rapid.Float64Range(1, 20).Draw(t, "water"), WaterC: rapid.Float64Range(2, 30).Draw(t, "tap"), IceKg: rapid.Float64Range(0, 6).Draw(t, "ice")}
+		p := bean
+		p.SizeM = rapid.Float64Range(0.0002, 0.03).Draw(t, "size")
+		kg := rapid.Float64Range(0.1, 5).Draw(t, "load")
+		c, err := b.Chill(p, kg, 95)
+		if err != nil {
+			t.Fatal(err)
+		}
+		restC := b.After(kg, p.HeatJPerKgK, 95).WaterC
+		if s, ok := c.CentreReachesS(restC + 0.05); !ok {
+			t.Fatalf("rests at %v °C and is said never to come near", restC)
+		} else if got := c.PieceC(s, 0); math.Abs(got-restC-0.05) > 0.01 {
+			t.Fatalf("after %v s the centre is at %v °C, not %v", s, got, restC+0.05)
+		}
+		if restC > 0.5 {
+			if s, ok := c.CentreReachesS(restC - 0.05); ok {
+				t.Fatalf("rests at %v °C and is said to be colder after %v s", restC, s)
+			}
+		}
+	})
+}
+
 func TestBathRefusesWithTheRange(t *testing.T) {
 	for name, call := range map[string]func() error{
-		"hot tap":         func() error { _, err := (Bath{WaterKg: 4, WaterC: 80}).Chill(bean, 1, 90); return err },
+		"hot tap":         func() error { _, err := (Bath{WaterKg: 4, WaterC: 95}).Chill(bean, 1, 90); return err },
 		"no water":        func() error { _, err := (Bath{}).Chill(bean, 1, 90); return err },
 		"nothing in it":   func() error { _, err := (Bath{WaterKg: 4}).Chill(bean, 0, 90); return err },
 		"ends too warm":   func() error { _, err := IceNeededKg(1, 3900, 100, 4, 20, 50); return err },

@@ -68,6 +68,38 @@ func TestDonenessIsOrdered(t *testing.T) {
 	}
 }
 
+// Doneness is the integral of Left at the centre, in the water and over the five
+// depths, only cheaper.
+func TestDonenessIsLeftAtEachDepth(t *testing.T) {
+	for _, shape := range []Shape{Slab, Cylinder, Sphere} {
+		for _, sizeM := range []float64{0.0003, 0.004, 0.02} {
+			p := Piece{Shape: shape, SizeM: sizeM, ConductivityWPerMK: 0.5, DensityKgPerM3: 1000, HeatJPerKgK: 3800, FilmWPerM2K: 1200}
+			b, err := Kettle{BoilC: 97, WaterKg: 4, PowerW: 900, WaterC: 97}.Blanch(p, 0.5, 15)
+			if err != nil {
+				t.Fatal(err)
+			}
+			for _, liftS := range []float64{0.4 * b.BackS, b.BackS + 60, b.BackS + 420} {
+				d, err := b.Doneness(sweetCornPeroxidase, liftS)
+				if err != nil {
+					t.Fatal(err)
+				}
+				leftAt := func(tempC func(float64) float64) float64 {
+					left, err := sweetCornPeroxidase.Left(tempC, 0, liftS)
+					return must(t, left, err)
+				}
+				near(t, "centre", d.Centre, leftAt(func(s float64) float64 { return b.PieceC(s, 0) }), 2e-6)
+				near(t, "water", d.WholeAtWater, leftAt(b.WaterC), 2e-6)
+				mean := 0.0
+				for _, at := range depths {
+					x := math.Pow(at[0], 1/shape.dims())
+					mean += at[1] * leftAt(func(s float64) float64 { return b.PieceC(s, x) })
+				}
+				near(t, "mean", d.Mean, mean, 2e-6)
+			}
+		}
+	}
+}
+
 // The volume mean of a known field, x² in a slab, cylinder and sphere, is
 // n/(n+2): the five depths get it right to rounding where it is a polynomial
 // in x^n, and to 0.4 % where it is not.

@@ -62,7 +62,7 @@ func TestWrongClassFiles(t *testing.T) {
 		{"negative", strings.Replace(demo, `"3 lb"`, `"-3 lb"`, 1), []string{"batches[0].prepared", "-3 lb"}},
 		{"a slip of the unit", strings.Replace(demo, `"3 lb"`, `"1000000000 lb"`, 1), []string{"batches[0].prepared", "too much", "0.05 lb to 500 lb"}},
 		{"no number", strings.Replace(demo, `"3 lb"`, `"three lb"`, 1), []string{"batches[0].prepared", "three"}},
-		{"newer schema", strings.Replace(demo, `"schema": 1`, `"schema": 99`, 1), []string{"schema", "newer"}},
+		{"newer schema", strings.Replace(demo, `"schema": 2`, `"schema": 99`, 1), []string{"schema", "newer"}},
 		{"date", strings.Replace(demo, `"2027-06-12"`, `"12/6/27"`, 1), []string{"date", "year-month-day"}},
 	} {
 		path := write(t, filepath.Join(t.TempDir(), "class"+class.Extension), c.text)
@@ -151,7 +151,7 @@ func TestFromDemoToHandouts(t *testing.T) {
 		t.Errorf("numbers: %v, %+v", err, doc)
 	}
 	plain := call("numbers", "-plain", demo)
-	if plain.code != done || !strings.Contains(plain.out, "Boiling water for the batch: 3 gal (12 qt · 11.4 L)\n    3 lb × 1 gal/lb = 3 gal. Rests on: rule [") {
+	if plain.code != done || !strings.Contains(plain.out, "Water for the batch: 3 gal (12 qt · 11.4 L)\n    3 lb × 1 gal/lb = 3 gal. Rests on: rule [") {
 		t.Errorf("plain: exit %d, %q", plain.code, plain.out)
 	}
 }

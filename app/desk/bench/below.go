@@ -2,7 +2,6 @@ package bench
 
 import (
 	"fmt"
-	"slices"
 	"strings"
 
 	"fyne.io/fyne/v2"
@@ -129,9 +128,8 @@ func cautions(now shown) []content.Caution {
 type below struct {
 	content  fyne.CanvasObject
 	figures  fyne.CanvasObject
-	more     *fyne.Container
-	views    map[string]*look.FigureView // by id of the figure
-	named    func(*look.FigureView) *look.FigureView
+	more     *rest
+	heat     *heatPart
 	label    *look.Text
 	findings *look.Findings
 	cautions *fyne.Container
@@ -141,60 +139,31 @@ type below struct {
 func newBelow(named func(*look.FigureView) *look.FigureView) *below {
 	b := &below{
 		findings: look.NewFindings("Nothing to mind for this batch.", nil), cautions: look.Column(10),
-		more: tiles(198, 16), views: map[string]*look.FigureView{}, named: named,
+		more: newRest(named), heat: newHeatPart(named),
 	}
 	b.label = look.NewText("", look.SizeText, look.Ink, fyne.TextStyle{}).Wrapped()
 	label := look.NewSurface(look.Card, look.Inset(14, 10, b.label))
 	b.figures = look.Column(22,
-		look.Section("To buy, to keep, and the figures behind", b.more),
+		look.Section("To buy, to keep, and the figures behind", b.more.content),
 		look.Section("On every label", label))
 	b.content = look.Column(22,
 		look.Section("What to mind", b.findings),
+		b.heat.content,
 		b.figures,
 		look.Section("Cautions", b.cautions))
 	return b
 }
-
-// above are the figures that stand over the drawings.
-var above = []string{"loads", "load-water", "minutes", "clock", "chill", "ice", "headspace", "packs", "freezer-day", "freezer-days"}
-
-// leading are the figures that come first of the rest, the first one last.
-var leading = []string{"best-by", "buy"}
 
 func (b *below) show(now shown) {
 	w := now.batch.Worked
 	b.findings.SetFindings(w.Findings)
 	look.Show(b.figures, now.batch.Known)
 	b.showCautions(now)
+	b.heat.show(now)
 	if now.batch.Known {
-		b.showFigures(now)
+		b.more.show(now, now.batch.Figures(), above)
 		b.label.SetText(labelText(w.Label))
 	}
-}
-
-// showFigures shows every figure that does not stand above.
-func (b *below) showFigures(now shown) {
-	figures := slices.DeleteFunc(now.batch.Figures(), func(f measure.Figure) bool {
-		return f.ID == "" || slices.Contains(above, f.ID)
-	})
-	slices.SortStableFunc(figures, func(x, y measure.Figure) int {
-		return slices.Index(leading, y.ID) - slices.Index(leading, x.ID)
-	})
-	b.more.Objects = nil
-	for _, f := range figures {
-		view, ok := b.views[f.ID]
-		if !ok {
-			view = b.named(look.NewSmallFigure(f))
-			b.views[f.ID] = view
-		}
-		view.SetFigure(counted(f))
-		b.more.Objects = append(b.more.Objects, view)
-	}
-	if view, ok := b.views["published-minutes"]; ok {
-		_, changed := now.batch.Treatment.Changed[reference.FieldMinutes]
-		view.SetEdited(changed)
-	}
-	b.more.Refresh()
 }
 
 func (b *below) showCautions(now shown) {

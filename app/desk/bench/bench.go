@@ -82,14 +82,9 @@ func (b *Bench) now() (shown, bool) {
 
 // tryOut shows what a change would make of the batch, without making it.
 func (b *Bench) tryOut(change func(*class.Class)) {
-	c := b.session.Class()
-	change(&c)
-	if c.Check() != nil {
-		return
-	}
-	worked := class.Work(c, b.session.Table())
-	if i := b.session.Selected(); i < len(worked.Batches) {
-		b.answers.show(shown{c, b.session.Table(), worked.Batches[i]})
+	worked, ok := b.session.Try(change)
+	if i := b.session.Selected(); ok && i < len(worked.Batches) {
+		b.answers.show(shown{worked.Class, b.session.Table(), worked.Batches[i]})
 	}
 }
 

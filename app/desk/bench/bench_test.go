@@ -8,7 +8,6 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/test"
 
-	"example.org/kettleside/app/batch"
 	"example.org/kettleside/app/class"
 	"example.org/kettleside/app/desk/look"
 	"example.org/kettleside/app/desk/look/looktest"
@@ -82,6 +81,8 @@ func TestBadEntriesAreSaidAndLoseNothing(t *testing.T) {
 		{in.holds, "lots", "no number"},
 		{in.altitude, "90000", "too much"},
 		{in.freezer, "0.01", "too little"},
+		{in.start, "170", "too much; allowed is 32 °F to"},
+		{in.start, "mild", "no number"},
 		{in.count, "-1", "too little"},
 	} {
 		r.typeInto(one.field, one.typed)
@@ -130,39 +131,6 @@ func TestMinutesStandWithStartAndSource(t *testing.T) {
 			t.Errorf("%s: “%s” does not say %s", treatment.ID, a.source.Text(), treatment.Standing)
 		}
 	}
-}
-
-func TestChoices(t *testing.T) {
-	r := open(t, look.Light, demo(t), areaWide, areaHigh)
-	in, a := r.bench.inputs, r.bench.answers
-	in.kettle.SetSelected("Big kettle")
-	equal(t, "loads in the big kettle", a.loads.Figure().Text, "1 load")
-	equal(t, "what it holds", in.holds.Text(), "3 gal")
-	in.kettle.SetSelected(noKettle)
-	equal(t, "kettle in the class", r.first().Kettle, "")
-	if !a.loads.Figure().InWords() || in.holds.Visible() {
-		t.Error("loads are counted without a kettle")
-	}
-	if !in.mouth.Disabled() {
-		t.Error("a bag has a mouth")
-	}
-	in.container.SetSelected("jar")
-	in.size.SetSelected("quart")
-	in.mouth.SetSelected("narrow")
-	in.tray.SetChecked(true)
-	equal(t, "pack", r.first().Pack, batch.Packing{Container: batch.Jar, Size: batch.Quart, Mouth: reference.NarrowMouth, Tray: true, Count: 3})
-	equal(t, "headspace on a tray", a.space.Figure().Text, "none")
-	if change, _ := r.session.CanUndo(); change != "Tray first" {
-		t.Errorf("the last change is named %q", change)
-	}
-}
-
-func TestWhatTheKettleHolds(t *testing.T) {
-	r := open(t, look.Light, demo(t), areaWide, areaHigh)
-	r.typeInto(r.bench.inputs.holds, "3 3/4")
-	equal(t, "loads while typing", r.bench.answers.loads.Figure().Text, "4 loads")
-	r.press(fyne.KeyEnter)
-	equal(t, "kettle", r.session.Class().Kit.Kettles[0].Holds.String(), "3 3/4 qt")
 }
 
 func TestStepsThroughBatches(t *testing.T) {
@@ -284,6 +252,9 @@ func TestMetric(t *testing.T) {
 	r.typeInto(r.bench.inputs.prepared, "2")
 	r.press(fyne.KeyReturn)
 	equal(t, "a bare number", r.first().Prepared.String(), "2 kg")
+	r.typeInto(r.bench.inputs.start, "4")
+	r.press(fyne.KeyReturn)
+	equal(t, "a bare number", r.first().Start.String(), "4 °C")
 	s, _ := r.bench.now()
 	if k := s.kettleState(); k.LoadKg < 0.35 || k.LoadKg > 0.46 || k.WaterL < 3 || k.WaterL > 3.8 {
 		t.Errorf("the kettle is drawn with %g kg in %g L", k.LoadKg, k.WaterL)

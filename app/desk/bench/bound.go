@@ -18,7 +18,7 @@ type bound struct {
 
 // ofBatch are the fields of the batch; all others are those of the class.
 func (in *inputs) ofBatch() []*look.Field {
-	return []*look.Field{in.name, in.prepared, in.stations, in.holds, in.count}
+	return []*look.Field{in.name, in.prepared, in.stations, in.holds, in.start, in.count}
 }
 
 // bind lets the fields stand for the selected batch. What is typed and not yet

@@ -12,7 +12,6 @@ import (
 	"example.org/kettleside/app/batch"
 	"example.org/kettleside/app/class"
 	"example.org/kettleside/app/desk/look"
-	"example.org/kettleside/app/measure"
 	"example.org/kettleside/reference"
 )
 
@@ -30,12 +29,13 @@ type inputs struct {
 	treatment *look.Text
 	does      *look.Text
 
-	prepared, stations       *look.Field
-	kettle                   *widget.Select
-	holds, altitude, freezer *look.Field
-	container, size, mouth   *widget.Select
-	count                    *look.Field
-	tray                     *widget.Check
+	prepared, stations     *look.Field
+	kettle, burner         *widget.Select
+	holds, start           *look.Field
+	altitude, freezer      *look.Field
+	container, size, mouth *widget.Select
+	count                  *look.Field
+	tray                   *widget.Check
 }
 
 func newInputs(b *Bench) *inputs {
@@ -55,8 +55,9 @@ func newInputs(b *Bench) *inputs {
 		in.name,
 		look.Column(3, look.Label("Treatment"), in.treatment, in.does, choose),
 		look.Hairline(),
-		pair(in.prepared, in.stations),
+		pair(in.prepared, in.start),
 		look.Columns(10, []float32{1.4, 1}, look.Labelled("Kettle", look.Boxed(in.kettle)), in.holds),
+		look.Columns(10, []float32{2.4, 1}, look.Labelled("Burner", look.Boxed(in.burner)), in.stations),
 		pair(in.altitude, in.freezer),
 		look.Hairline(),
 		pair(look.Labelled("Container", look.Boxed(in.container)), look.Labelled("Size", look.Boxed(in.size))),
@@ -71,6 +72,9 @@ func (in *inputs) makeFields() {
 	field := func(label string, read func(text string) (func(*class.Class), error)) *look.Field {
 		f := look.NewField(label, "", func(text string) error { return in.commit(label, text, read) })
 		f.Typing = func(text string) {
+			if in.showing { // not typed, but set from the class
+				return
+			}
 			if !f.Dirty() {
 				in.bench.settle()
 			} else if change, err := read(text); err == nil {
@@ -82,10 +86,12 @@ func (in *inputs) makeFields() {
 	in.prepared = field("Prepared", in.readPrepared)
 	in.stations = field("Stations", in.readStations)
 	in.holds = field("It holds", in.readHolds)
+	in.start = field("Vegetables at", in.readStart)
 	in.altitude = field("Altitude", in.readAltitude)
 	in.freezer = field("Freezer", in.readFreezer)
 	in.count = field("Packs wanted", in.readCount)
 	in.count.SetPlaceHolder("as it gives")
+	in.start.SetPlaceHolder("guessed")
 	in.altitude.SetPlaceHolder("not entered")
 	in.freezer.SetPlaceHolder("not entered")
 }
@@ -100,7 +106,8 @@ func (in *inputs) makeChoices() {
 		s.PlaceHolder = " "
 		return s
 	}
-	in.kettle = pick("Kettle", nil, func(c *class.Class, text string) { in.of(c).Kettle = kettleName(text) })
+	in.kettle = pick("Kettle", nil, func(c *class.Class, text string) { in.of(c).Kettle = named(text) })
+	in.burner = pick("Burner", nil, func(c *class.Class, text string) { in.of(c).Burner = named(text) })
 	in.container = pick("Container", containers, func(c *class.Class, text string) { in.of(c).Pack.Container = batch.Container(text) })
 	in.size = pick("Size of pack", sizes, func(c *class.Class, text string) { in.of(c).Pack.Size = batch.Size(text) })
 	in.mouth = pick("Mouth", mouths, func(c *class.Class, text string) { in.of(c).Pack.Mouth = reference.Mouth(text) })
@@ -117,11 +124,12 @@ var (
 	mouths     = []string{string(reference.WideMouth), string(reference.NarrowMouth)}
 )
 
-// noKettle is the choice of none.
-const noKettle = "none"
+// noneOfKit is the choice of no kettle or no burner.
+const noneOfKit = "none"
 
-func kettleName(choice string) string {
-	if choice == noKettle {
+// named is the name in the kit that a choice stands for.
+func named(choice string) string {
+	if choice == noneOfKit {
 		return ""
 	}
 	return choice
@@ -191,7 +199,8 @@ func (in *inputs) show(now shown) {
 
 	in.prepared.SetValue(one.Prepared.String())
 	in.stations.SetValue(strconv.Itoa(one.Stations))
-	in.showKettles(c.Kit, one.Kettle)
+	in.showKit(c.Kit, one)
+	in.start.SetValue(one.Start.String())
 	in.altitude.SetValue(c.Place.Altitude.String())
 	in.freezer.SetValue(c.Place.Freezer.String())
 	in.container.SetSelected(string(one.Pack.Container))
@@ -207,19 +216,29 @@ func (in *inputs) show(now shown) {
 	in.content.Refresh()
 }
 
-func (in *inputs) showKettles(kit class.Kit, chosen string) {
-	options := []string{}
+// showKit offers the kettles and burners of the kit and shows those of the batch.
+func (in *inputs) showKit(kit class.Kit, one class.Batch) {
+	var kettles, burners []string
 	for _, k := range kit.Kettles {
-		options = append(options, k.Name)
+		kettles = append(kettles, k.Name)
 	}
-	in.kettle.SetOptions(append(options, noKettle))
-	if chosen == "" {
-		chosen = noKettle
+	for _, b := range kit.Burners {
+		burners = append(burners, b.Name)
 	}
-	in.kettle.SetSelected(chosen)
-	kettle, ok := kit.KettleNamed(chosen)
+	offer(in.kettle, kettles, one.Kettle)
+	offer(in.burner, burners, one.Burner)
+	kettle, ok := kit.KettleNamed(one.Kettle)
 	in.holds.SetValue(kettle.Holds.String())
 	look.Show(in.holds, ok)
+}
+
+// offer offers names of the kit, and none, and shows the chosen one.
+func offer(s *widget.Select, names []string, chosen string) {
+	s.SetOptions(append(names, noneOfKit))
+	if chosen == "" {
+		chosen = noneOfKit
+	}
+	s.SetSelected(chosen)
 }
 
 func (in *inputs) step(by int) {
@@ -264,5 +283,3 @@ func (in *inputs) chooseTreatment() {
 func (in *inputs) pickTreatment(id string) {
 	in.change("Treatment", func(c *class.Class) { in.of(c).Treatment = id })
 }
-
-func (in *inputs) metric() bool { return in.bench.session.Class().Units == measure.Metric }

@@ -1,6 +1,8 @@
 package bench
 
 import (
+	"slices"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 
@@ -8,7 +10,7 @@ import (
 )
 
 // tiles sets objects in as many columns of at least a width as there is room
-// for, each row as high as its highest.
+// for, each row as high as its highest; hidden ones take no room.
 func tiles(least, gap float32, objects ...fyne.CanvasObject) *fyne.Container {
 	return container.New(&tileLayout{least: least, gap: gap}, objects...)
 }
@@ -23,7 +25,12 @@ func (t *tileLayout) columns(n int) int {
 	return max(fit, 1)
 }
 
+func visible(objects []fyne.CanvasObject) []fyne.CanvasObject {
+	return slices.DeleteFunc(slices.Clone(objects), func(o fyne.CanvasObject) bool { return !o.Visible() })
+}
+
 func (t *tileLayout) Layout(objects []fyne.CanvasObject, size fyne.Size) {
+	objects = visible(objects)
 	t.width = size.Width
 	n := t.columns(len(objects))
 	each := (size.Width - t.gap*float32(n-1)) / float32(n)
@@ -46,6 +53,7 @@ func (t *tileLayout) Layout(objects []fyne.CanvasObject, size fyne.Size) {
 }
 
 func (t *tileLayout) MinSize(objects []fyne.CanvasObject) fyne.Size {
+	objects = visible(objects)
 	n := t.columns(len(objects))
 	size := fyne.NewSize(t.least*look.Current().Scale, 0)
 	for from := 0; from < len(objects); from += n {

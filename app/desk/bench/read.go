@@ -15,11 +15,7 @@ import (
 type change = func(*class.Class)
 
 func (in *inputs) readPrepared(text string) (change, error) {
-	unit := measure.Pound
-	if in.metric() {
-		unit = measure.Kilogram
-	}
-	q, err := class.PreparedLimits.Enter("", text, unit)
+	q, err := read(in, text, class.PreparedLimits, measure.Pound, measure.Kilogram)
 	return func(c *class.Class) { in.of(c).Prepared = q }, err
 }
 
@@ -40,11 +36,7 @@ func (in *inputs) readCount(text string) (change, error) {
 
 // readHolds reads what the chosen kettle holds; it is a property of the kit.
 func (in *inputs) readHolds(text string) (change, error) {
-	unit := measure.Quart
-	if in.metric() {
-		unit = measure.Litre
-	}
-	q, err := class.KettleLimits.Enter("", text, unit)
+	q, err := read(in, text, class.KettleLimits, measure.Quart, measure.Litre)
 	return func(c *class.Class) {
 		for i := range c.Kit.Kettles {
 			if c.Kit.Kettles[i].Name == in.of(c).Kettle {
@@ -54,30 +46,36 @@ func (in *inputs) readHolds(text string) (change, error) {
 	}, err
 }
 
+// readStart reads how warm the vegetables go in; an empty entry is a guess.
+func (in *inputs) readStart(text string) (change, error) {
+	q, err := readOptional(in, text, class.StartLimits, measure.Fahrenheit, measure.Celsius)
+	return func(c *class.Class) { in.of(c).Start = q }, err
+}
+
 func (in *inputs) readAltitude(text string) (change, error) {
-	unit := measure.Foot
-	if in.metric() {
-		unit = measure.Metre
-	}
-	var q measure.Length
-	var err error
-	if strings.TrimSpace(text) != "" {
-		q, err = class.AltitudeLimits.Enter("", text, unit)
-	}
+	q, err := readOptional(in, text, class.AltitudeLimits, measure.Foot, measure.Metre)
 	return func(c *class.Class) { c.Place.Altitude = q }, err
 }
 
 func (in *inputs) readFreezer(text string) (change, error) {
-	unit := measure.CubicFoot
-	if in.metric() {
-		unit = measure.Litre
-	}
-	var q measure.Volume
-	var err error
-	if strings.TrimSpace(text) != "" {
-		q, err = class.FreezerLimits.Enter("", text, unit)
-	}
+	q, err := readOptional(in, text, class.FreezerLimits, measure.CubicFoot, measure.Litre)
 	return func(c *class.Class) { c.Place.Freezer = q }, err
+}
+
+func read[D measure.Dimension](in *inputs, text string, allowed measure.Limits[D], us, metric *measure.Unit[D]) (measure.Of[D], error) {
+	unit := us
+	if in.bench.session.Class().Units == measure.Metric {
+		unit = metric
+	}
+	return allowed.Enter("", text, unit)
+}
+
+// readOptional reads an amount that may be left out.
+func readOptional[D measure.Dimension](in *inputs, text string, allowed measure.Limits[D], us, metric *measure.Unit[D]) (measure.Of[D], error) {
+	if strings.TrimSpace(text) == "" {
+		return measure.Of[D]{}, nil
+	}
+	return read(in, text, allowed, us, metric)
 }
 
 // TreatmentChoices lists every treatment of the table for a choice list, each

@@ -1,6 +1,9 @@
 package drawing
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // point is a place in the drawing, in the window's own units.
 type point struct{ x, y float64 }
@@ -101,6 +104,87 @@ func (p path) dashed(on, off float64) path {
 					{a.x + (b.x-a.x)*to, a.y + (b.y-a.y)*to},
 				})
 			}
+		}
+	}
+	return out
+}
+
+// stitched cuts lines into dashes that run on round corners, for curves made of
+// many short pieces.
+func (p path) stitched(on, off float64) path {
+	var out path
+	for _, points := range p {
+		dash, drawn, left := []point(nil), true, on
+		for i := 1; i < len(points); i++ {
+			a, b := points[i-1], points[i]
+			long := math.Hypot(b.x-a.x, b.y-a.y)
+			for at := 0.0; at < long-1e-9; {
+				step := math.Min(left, long-at)
+				if drawn && dash == nil {
+					dash = []point{{a.x + (b.x-a.x)*at/long, a.y + (b.y-a.y)*at/long}}
+				}
+				at, left = at+step, left-step
+				if drawn {
+					dash = append(dash, point{a.x + (b.x-a.x)*at/long, a.y + (b.y-a.y)*at/long})
+				}
+				if left > 1e-9 {
+					continue
+				}
+				if drawn {
+					out = append(out, dash)
+					dash, drawn, left = nil, false, off
+				} else {
+					drawn, left = true, on
+				}
+			}
+		}
+		if dash != nil {
+			out = append(out, dash)
+		}
+	}
+	return out
+}
+
+// ribbon turns lines into bands of a width, each in one piece where it bends
+// gently, so that a fine curve has no thick spots at its points.
+func (p path) ribbon(width float64) path {
+	var out path
+	for _, points := range p {
+		var there, back []point // the two edges so far
+		edge := func(at, way point, wide float64) {
+			there = append(there, point{at.x + way.y*wide, at.y - way.x*wide})
+			back = append(back, point{at.x - way.y*wide, at.y + way.x*wide})
+		}
+		end := func() {
+			slices.Reverse(back)
+			out = append(out, append(there, back...))
+			there, back = nil, nil
+		}
+		var last point // the direction of the piece before
+		for i := 1; i < len(points); i++ {
+			a, b := points[i-1], points[i]
+			long := math.Hypot(b.x-a.x, b.y-a.y)
+			if long == 0 {
+				continue
+			}
+			way := point{(b.x - a.x) / long, (b.y - a.y) / long}
+			switch along := way.x*last.x + way.y*last.y; {
+			case len(there) == 0:
+				edge(a, way, width/2)
+			case along > 0.7: // the edges meet on the line that halves the bend
+				half := (1 + along) / 2
+				edge(a, point{(way.x + last.x) / 2, (way.y + last.y) / 2}, width/2/half)
+			default:
+				edge(a, last, width/2)
+				end()
+				out = append(out, arc(a.x, a.y, width/2, 0, 2*math.Pi))
+				edge(a, way, width/2)
+			}
+			last = way
+		}
+		if len(there) > 0 {
+			edge(points[len(points)-1], last, width/2)
+			end()
 		}
 	}
 	return out

@@ -115,6 +115,13 @@ func (p *pen) label(l label) {
 	}
 }
 
+// room is how wide and high a small label is, in the units of the drawing.
+func (p *pen) room(text string, strong bool) (wide, high float64) {
+	size := theme.SizeForWidget(sizeLabel, p.owner)
+	s := fyne.MeasureText(text, size, fyne.TextStyle{Bold: strong})
+	return float64(s.Width * normalLabel / size), float64(s.Height * normalLabel / size)
+}
+
 // paint replays the marks into w × h pixels at a number of pixels for one unit.
 func (p *pen) paint(w, h int, scale float64) image.Image {
 	img := image.NewRGBA(image.Rect(0, 0, w, h))

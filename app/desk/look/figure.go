@@ -21,6 +21,8 @@ type FigureView struct {
 	widget.BaseWidget
 	// SourceName turns the id of a source into words; nil shows the id.
 	SourceName func(id string) string
+	// SaidAbove leaves out that it is an estimate: the heading over it says so.
+	SaidAbove bool
 
 	figure measure.Figure
 	size   fyne.ThemeSizeName
@@ -145,7 +147,7 @@ func (v *FigureView) basisWords() string {
 	switch {
 	case v.edited:
 		return "edited"
-	case v.figure.Basis == measure.Estimate:
+	case v.figure.Basis == measure.Estimate && !v.SaidAbove:
 		return "estimate"
 	}
 	return ""

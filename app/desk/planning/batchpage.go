@@ -22,7 +22,8 @@ type batchPage struct {
 	treatment, does    *look.Text
 	edited             fyne.CanvasObject
 	prepared, stations *look.Field
-	kettle             *widget.Select
+	start              *look.Field
+	kettle, burner     *pick
 	container, size    *choice
 	mouth              *choice
 	mouthBox           fyne.CanvasObject
@@ -35,8 +36,6 @@ type batchPage struct {
 	shownBatch         int
 }
 
-const noKettle = "None chosen"
-
 func newBatchPage(a *Area) *batchPage {
 	p := &batchPage{area: a}
 	p.name = a.text("Name of the batch", "", func(c *class.Class, text string) { p.of(c).Name = text })
@@ -47,7 +46,11 @@ func newBatchPage(a *Area) *batchPage {
 	p.prepared = amount(a, "Prepared, one station", "trimmed, such as 3 lb", class.PreparedLimits, measure.Pound, measure.Kilogram,
 		func(c *class.Class, q measure.Mass) { p.of(c).Prepared = q })
 	p.stations = a.count("Stations", "that work this batch", class.StationCounts, func(c *class.Class, n int) { p.of(c).Stations = n })
-	p.kettle = widget.NewSelect(nil, p.setKettle)
+	p.start = amount(a, "Vegetables at", "when they go in", class.StartLimits, measure.Fahrenheit, measure.Celsius,
+		func(c *class.Class, q measure.Temperature) { p.of(c).Start = q })
+	p.start.SetPlaceHolder("guessed")
+	p.kettle = p.newUse("Kettle", func(b *class.Batch, name string) { b.Kettle = name })
+	p.burner = p.newUse("Burner", func(b *class.Batch, name string) { b.Burner = name })
 	p.container = newChoice(func(v string) { p.pack(func(k *batch.Packing) { k.Container = batch.Container(v) }) },
 		option{string(batch.Bag), "Bag"}, option{string(batch.Box), "Box"}, option{string(batch.Jar), "Jar"})
 	p.size = newChoice(func(v string) { p.pack(func(k *batch.Packing) { k.Size = batch.Size(v) }) },
@@ -63,7 +66,9 @@ func newBatchPage(a *Area) *batchPage {
 	treatment := look.Column(2, look.Label("Treatment"), container.NewBorder(nil, nil, nil, look.AtTop(choose), look.Column(0, p.treatment, p.does, p.edited)))
 	p.box = look.Column(22,
 		look.Section("Batch", p.name, treatment,
-			look.Row(p.prepared, p.stations), look.Row(look.Labelled("Kettle", look.Boxed(p.kettle)), look.Column(0))),
+			look.Row(p.prepared, p.stations),
+			look.Row(look.Labelled("Kettle", look.Boxed(p.kettle.list)), look.Labelled("Burner", look.Boxed(p.burner.list))),
+			look.Row(p.start, look.Column(0))),
 		look.Section("Packs",
 			look.Columns(16, []float32{1.2, 1}, look.Labelled("Container", p.container.group), look.Labelled("Size", p.size.group)),
 			p.mouthBox, p.tray, look.Columns(16, []float32{1, 1}, p.count, look.Column(0))),
@@ -86,14 +91,11 @@ func (p *batchPage) pack(change func(*batch.Packing)) {
 	p.area.change("Packing", func(c *class.Class) { change(&p.of(c).Pack) })
 }
 
-func (p *batchPage) setKettle(name string) {
-	if p.filling {
-		return
-	}
-	if name == noKettle {
-		name = ""
-	}
-	p.area.change("Kettle", func(c *class.Class) { p.of(c).Kettle = name })
+// newUse makes the choice of something in the kit that the batch uses.
+func (p *batchPage) newUse(change string, set func(b *class.Batch, name string)) *pick {
+	return newPick(func(name string) {
+		p.area.change(change, func(c *class.Class) { set(p.of(c), name) })
+	})
 }
 
 func (p *batchPage) setTray(tray bool) {
@@ -120,7 +122,7 @@ func (p *batchPage) show(c class.Class) {
 	defer func() { p.filling = false }()
 	if i := p.area.session.Selected(); i != p.shownBatch {
 		p.shownBatch = i
-		for _, f := range []*look.Field{p.name, p.prepared, p.stations, p.count} {
+		for _, f := range []*look.Field{p.name, p.prepared, p.stations, p.start, p.count} {
 			f.Restore() // what was refused belongs to the batch before
 		}
 	}
@@ -128,7 +130,9 @@ func (p *batchPage) show(c class.Class) {
 	p.showTreatment(b)
 	p.prepared.SetValue(b.Batch.Prepared.String())
 	p.stations.SetValue(whole(b.Batch.Stations))
-	p.showKettles(c, b.Batch.Kettle)
+	p.start.SetValue(b.Batch.Start.String())
+	showUse(p.kettle, kettles, c.Kit, b.Batch)
+	showUse(p.burner, burners, c.Kit, b.Batch)
 	p.container.show(string(b.Batch.Pack.Container))
 	p.size.show(string(b.Batch.Pack.Size))
 	p.mouth.show(string(b.Batch.Pack.Mouth))
@@ -156,15 +160,13 @@ func (p *batchPage) showTreatment(b class.BatchWorked) {
 	look.Show(p.edited, len(b.Treatment.Changed) > 0)
 }
 
-func (p *batchPage) showKettles(c class.Class, chosen string) {
-	names := []string{noKettle}
-	for _, k := range c.Kit.Kettles {
-		names = append(names, k.Name)
+// showUse offers what is on a shelf of the kit and shows what a batch uses of it.
+func showUse[T any](p *pick, s shelf[T], kit class.Kit, b class.Batch) {
+	options := []option{{"", "None chosen"}}
+	for _, item := range *s.of(&kit) {
+		name := *s.name(&item)
+		options = append(options, option{name, name})
 	}
-	p.kettle.Options = names
-	if chosen == "" {
-		chosen = noKettle
-	}
-	p.kettle.Selected = chosen
-	p.kettle.Refresh()
+	p.offer(options...)
+	p.show(*s.usedBy(&b))
 }

@@ -22,7 +22,7 @@ func TestARefusedEntryKeepsItsPage(t *testing.T) {
 	for name, leave := range map[string]func(){
 		"page": func() { a.OpenPage("place") }, "batch": func() { a.openBatch(1) },
 		"up": a.outline.tools[0].OnTapped, "copy": a.outline.tools[2].OnTapped, "remove": a.outline.tools[3].OnTapped,
-		"kettle": a.pages[3].(*kitPage).addKettle, "task": a.pages[2].(*peoplePage).addRole,
+		"kettle": kitOf(a).addKettle, "burner": kitOf(a).addBurner, "task": a.pages[2].(*peoplePage).addRole,
 		"add": a.AddBatch, "treatment": batchOf(a).chooseTreatment,
 	} {
 		before, _ := a.session.CanUndo()
@@ -55,7 +55,7 @@ func TestCommandsTakeWhatIsTypedFirst(t *testing.T) {
 	if c := a.session.Class(); c.Batches[0].Name != "Copied" || c.Batches[1].Name != "Copied" {
 		t.Errorf("copied: %q, %q", c.Batches[0].Name, c.Batches[1].Name)
 	}
-	kit := a.pages[3].(*kitPage)
+	kit := kitOf(a)
 	a.OpenPage("kit")
 	begin(a, kit.kettles.fields[0][0], "Blue kettle")
 	kit.addKettle()
@@ -66,15 +66,15 @@ func TestCommandsTakeWhatIsTypedFirst(t *testing.T) {
 
 func TestWhatIsRefusedStaysWithItsRow(t *testing.T) {
 	a, _ := demo(t, look.Light, 920, 600)
-	kit := a.pages[3].(*kitPage)
+	kit := kitOf(a)
 	kit.addKettle()
-	count := kit.kettles.fields[1][2]
+	count := kit.kettles.fields[1][kettleCount]
 	enter(count, "many")
 	enter(kit.kettles.fields[0][0], "Blue kettle")
 	if count.Text() != "many" {
 		t.Errorf("a change of another row took %q back", "many")
 	}
-	a.session.Change("Remove", func(c *class.Class) { removeKettle(c, 0) })
+	a.session.Change("Remove", func(c *class.Class) { kettles.remove(c, 0) })
 	if count.Text() == "many" || count.Problem() != "" {
 		t.Error("what was refused for one kettle stands at another")
 	}

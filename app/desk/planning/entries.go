@@ -18,29 +18,33 @@ func (a *Area) text(label, hint string, set func(c *class.Class, text string)) *
 	})
 }
 
-// changeName is how a change is called in the Edit menu.
-func changeName(label string) string {
-	if label == "" {
-		return "Entry"
-	}
-	return label
-}
-
 // count makes a field for a whole number of the class.
 func (a *Area) count(label, hint string, allowed class.Counts, set func(c *class.Class, n int)) *look.Field {
-	return look.NewField(label, hint, func(typed string) error {
+	return look.NewField(label, hint, takeCount(a, label, allowed, set))
+}
+
+// takeCount reads a typed whole number into the class; change is how that is
+// called in the Edit menu.
+func takeCount(a *Area, change string, allowed class.Counts, set func(c *class.Class, n int)) func(typed string) error {
+	return func(typed string) error {
 		n, err := allowed.Enter("", typed)
 		if err != nil {
 			return err
 		}
-		return a.change(changeName(label), func(c *class.Class) { set(c, n) })
-	})
+		return a.change(change, func(c *class.Class) { set(c, n) })
+	}
 }
 
 // amount makes a field for an amount of the class. A bare number is in the
 // unit for the class's system; an empty field is an amount that is not given.
 func amount[D measure.Dimension](a *Area, label, hint string, allowed measure.Limits[D], us, metric *measure.Unit[D], set func(c *class.Class, q measure.Of[D])) *look.Field {
-	return look.NewQuantity(label, hint, func(typed string) error {
+	return look.NewQuantity(label, hint, takeAmount(a, label, allowed, us, metric, set))
+}
+
+// takeAmount reads a typed amount into the class; change is how that is called
+// in the Edit menu.
+func takeAmount[D measure.Dimension](a *Area, change string, allowed measure.Limits[D], us, metric *measure.Unit[D], set func(c *class.Class, q measure.Of[D])) func(typed string) error {
+	return func(typed string) error {
 		var q measure.Of[D]
 		if strings.TrimSpace(typed) != "" {
 			unit := us
@@ -52,8 +56,8 @@ func amount[D measure.Dimension](a *Area, label, hint string, allowed measure.Li
 				return err
 			}
 		}
-		return a.change(changeName(label), func(c *class.Class) { set(c, q) })
-	})
+		return a.change(change, func(c *class.Class) { set(c, q) })
+	}
 }
 
 // option is one of a few values, with its words.
@@ -75,15 +79,16 @@ func newChoice(set func(value string), options ...option) *choice {
 	}
 	c.group = widget.NewRadioGroup(words, func(picked string) {
 		if !c.filling {
-			set(c.value(picked))
+			set(meant(picked, c.options))
 		}
 	})
 	c.group.Horizontal, c.group.Required = true, true
 	return c
 }
 
-func (c *choice) value(words string) string {
-	for _, o := range c.options {
+// meant is the value that words stand for.
+func meant(words string, options []option) string {
+	for _, o := range options {
 		if o.words == words {
 			return o.value
 		}
@@ -100,6 +105,38 @@ func (c *choice) show(value string) {
 			c.group.SetSelected(o.words)
 		}
 	}
+}
+
+// pick is a list that opens, of options of which one holds.
+type pick struct {
+	list    *widget.Select
+	options []option
+}
+
+// newPick makes the list; set is called only where a person picks another.
+func newPick(set func(value string), options ...option) *pick {
+	p := &pick{}
+	p.list = widget.NewSelect(nil, func(picked string) { set(meant(picked, p.options)) })
+	p.offer(options...)
+	return p
+}
+
+// offer offers other options.
+func (p *pick) offer(options ...option) {
+	p.options, p.list.Options = options, nil
+	for _, o := range options {
+		p.list.Options = append(p.list.Options, o.words)
+	}
+}
+
+// show shows the option that holds, without calling set.
+func (p *pick) show(value string) {
+	for _, o := range p.options {
+		if o.value == value {
+			p.list.Selected = o.words
+		}
+	}
+	p.list.Refresh()
 }
 
 // whole prints a whole number for a field.

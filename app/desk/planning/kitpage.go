@@ -1,13 +1,8 @@
 package planning
 
 import (
-	"fmt"
-	"slices"
-	"strings"
-
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
-	"fyne.io/fyne/v2/widget"
 
 	"example.org/kettleside/app/class"
 	"example.org/kettleside/app/desk/look"
@@ -16,23 +11,29 @@ import (
 
 // kitPage holds what stands in the kitchen.
 type kitPage struct {
-	area                   *Area
-	kettles                *rows
-	burners, baths, iceBag *look.Field
-	box                    fyne.CanvasObject
+	area                     *Area
+	kettles, burners         *rows
+	kinds                    []*pick // of the burners, one for each row
+	baths, bathWater, iceBag *look.Field
+	box                      fyne.CanvasObject
 }
 
 func newKitPage(a *Area) *kitPage {
 	p := &kitPage{area: a}
-	p.kettles = newRows(p.kettleRow)
-	p.burners = a.count("Burners", "", class.KitCounts, func(c *class.Class, n int) { c.Kit.Burners = n })
+	p.kettles = newRows(8, p.kettleRow)
+	p.burners = newRows(20, p.burnerRow)
 	p.baths = a.count("Ice baths", "", class.KitCounts, func(c *class.Class, n int) { c.Kit.Baths = n })
+	p.bathWater = amount(a, "Water in one bath", "before the ice", class.BathLimits, measure.Quart, measure.Litre,
+		func(c *class.Class, q measure.Volume) { c.Kit.BathWater = q })
+	p.bathWater.SetPlaceHolder("not entered")
 	p.iceBag = amount(a, "One bag of ice", "", class.IceBagLimits, measure.Pound, measure.Kilogram,
 		func(c *class.Class, q measure.Mass) { c.Kit.IceBag = q })
-	add := widget.NewButtonWithIcon("Add a kettle", look.IconAdd(), p.addKettle)
 	p.box = look.Column(22,
-		look.Section("Kettles", look.Small("How much water a kettle holds with room to boil."), p.kettles.box, container.NewHBox(add)),
-		look.Section("Burners, baths, ice", look.Row(p.burners, p.baths, p.iceBag)))
+		look.Section("Kettles",
+			look.Small("How much water a kettle holds with room to boil. The inside width of its basket counts for steam."),
+			p.kettles.box, container.NewHBox(kettles.addButton(p.addKettle))),
+		look.Section("Burners", look.Small(aboutBurners), p.burners.box, container.NewHBox(burners.addButton(p.addBurner))),
+		look.Section("Baths and ice", look.Row(p.baths, p.bathWater, p.iceBag)))
 	return p
 }
 
@@ -40,79 +41,36 @@ func (p *kitPage) id() string                { return "kit" }
 func (p *kitPage) object() fyne.CanvasObject { return p.box }
 
 func (p *kitPage) addKettle() {
-	p.area.committed(func() {
-		p.area.must(p.area.change("Add a kettle", func(c *class.Class) {
-			c.Kit.Kettles = append(c.Kit.Kettles, class.Kettle{Name: freeName(c.Kit), Count: 1})
-		}))
-	})
+	kettles.add(p.area, func(name string) class.Kettle { return class.Kettle{Name: name, Count: 1} })
 }
 
-// freeName is a name that no kettle has yet.
-func freeName(k class.Kit) string {
-	for n := len(k.Kettles) + 1; ; n++ {
-		name := fmt.Sprintf("Kettle %d", n)
-		if _, taken := k.KettleNamed(name); !taken {
-			return name
-		}
-	}
+func (p *kitPage) addBurner() {
+	burners.add(p.area, func(name string) class.Burner { return class.Burner{Name: name, Count: 1} })
 }
 
 func (p *kitPage) kettleRow(i int) (fyne.CanvasObject, []*look.Field) {
-	name := look.NewField(onFirst(i, "Name"), "", func(typed string) error {
-		return p.area.change("Kettle", func(c *class.Class) { rename(c, i, strings.TrimSpace(typed)) })
-	})
-	holds := amount(p.area, onFirst(i, "Holds"), "", class.KettleLimits, measure.Quart, measure.Litre, func(c *class.Class, q measure.Volume) {
-		if i < len(c.Kit.Kettles) {
-			c.Kit.Kettles[i].Holds = q
-		}
-	})
-	count := p.area.count(onFirst(i, "How many"), "", class.KitCounts, func(c *class.Class, n int) {
-		if i < len(c.Kit.Kettles) {
-			c.Kit.Kettles[i].Count = n
-		}
-	})
-	remove := removeButton(func() {
-		p.area.committed(func() { p.area.must(p.area.change("Remove a kettle", func(c *class.Class) { removeKettle(c, i) })) })
-	})
-	fields := look.Columns(12, []float32{2, 1.2, 1}, name, holds, count)
-	return container.NewBorder(nil, nil, nil, inLine(i, remove), fields), []*look.Field{name, holds, count}
+	name := kettles.nameField(p.area, i)
+	holds := amountField(p.area, kettles, i, onFirst(i, "Holds"), class.KettleLimits, measure.Quart, measure.Litre,
+		func(k *class.Kettle, q measure.Volume) { k.Holds = q })
+	across := amountField(p.area, kettles, i, onFirst(i, "Basket across"), class.AcrossLimits, measure.Inch, measure.Centimetre,
+		func(k *class.Kettle, q measure.Length) { k.Across = q })
+	across.SetPlaceHolder("for steam")
+	count := kettles.countField(p.area, i, func(k *class.Kettle, n int) { k.Count = n })
+	row := look.Columns(8, kitShares, look.Columns(8, []float32{1.6, 1, 1.2}, name, holds, across), count)
+	return container.NewBorder(nil, nil, nil, inLine(i, kettles.removeButton(p.area, i)), row), []*look.Field{name, holds, across, count}
 }
 
-// rename gives a kettle another name, also in the batches that use it.
-func rename(c *class.Class, i int, name string) {
-	if i >= len(c.Kit.Kettles) {
-		return
-	}
-	old := c.Kit.Kettles[i].Name
-	c.Kit.Kettles[i].Name = name
-	for j := range c.Batches {
-		if c.Batches[j].Kettle == old {
-			c.Batches[j].Kettle = name
-		}
-	}
-}
-
-// removeKettle takes a kettle out of the kit; batches that used it have none
-// then, and say so.
-func removeKettle(c *class.Class, i int) {
-	if i >= len(c.Kit.Kettles) {
-		return
-	}
-	old := c.Kit.Kettles[i].Name
-	c.Kit.Kettles = slices.Delete(c.Kit.Kettles, i, i+1)
-	for j := range c.Batches {
-		if c.Batches[j].Kettle == old {
-			c.Batches[j].Kettle = ""
-		}
-	}
-}
+// kitShares share the width out between what describes a kettle or a burner
+// and how many there are of it, so that the numbers stand in line.
+var kitShares = []float32{4.6, 1}
 
 func (p *kitPage) show(c class.Class) {
-	p.burners.SetValue(whole(c.Kit.Burners))
 	p.baths.SetValue(whole(c.Kit.Baths))
+	p.bathWater.SetValue(c.Kit.BathWater.String())
 	p.iceBag.SetValue(c.Kit.IceBag.String())
 	p.kettles.show(len(c.Kit.Kettles), func(i int) []string {
 		k := c.Kit.Kettles[i]
-		return []string{k.Name, k.Holds.String(), whole(k.Count)}
+		return []string{k.Name, k.Holds.String(), k.Across.String(), whole(k.Count)}
 	})
+	p.showBurners(c.Kit.Burners)
 }

@@ -66,7 +66,7 @@ func (o *outline) show(c class.Class) {
 	details := []string{
 		dateOf(c), orMissing(c.Place.Name, "no place yet"),
 		fmt.Sprintf("%d people, %s", c.People.Headcount, counted(int(o.area.session.Worked().Totals.Stations.Value), "station")),
-		fmt.Sprintf("%s, %s", counted(kettles(c), "kettle"), counted(c.Kit.Burners, "burner")),
+		fmt.Sprintf("%s, %s", counted(c.Kit.KettleCount(), "kettle"), counted(c.Kit.BurnerCount(), "burner")),
 	}
 	for i, name := range []string{"Class", "Place", "People", "Kit"} {
 		o.fixed[i].SetText(name, details[i])
@@ -172,14 +172,6 @@ func orMissing(text, missing string) string {
 		return missing
 	}
 	return text
-}
-
-func kettles(c class.Class) int {
-	n := 0
-	for _, k := range c.Kit.Kettles {
-		n += k.Count
-	}
-	return n
 }
 
 // counted is "1 kettle", "2 kettles".

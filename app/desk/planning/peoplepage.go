@@ -28,7 +28,7 @@ func newPeoplePage(a *Area) *peoplePage {
 	p.educator = a.text("Educator", "", func(c *class.Class, text string) { c.People.Educator = text })
 	p.agency = a.text("Agency", "whose table and advice stand above this one", func(c *class.Class, text string) { c.People.Agency = text })
 	p.helpLine = a.text("Help line", "whom a participant asks afterwards", func(c *class.Class, text string) { c.People.HelpLine = text })
-	p.roles = newRows(p.roleRow)
+	p.roles = newRows(8, p.roleRow)
 	add := widget.NewButtonWithIcon("Add a helper's task", look.IconAdd(), p.addRole)
 	p.box = look.Column(22,
 		look.Section("People", look.Row(p.head, p.per), p.educator, p.agency, p.helpLine),

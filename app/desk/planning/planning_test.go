@@ -150,7 +150,7 @@ func TestChoicesSetThePack(t *testing.T) {
 	p.size.group.SetSelected("Quart")
 	p.mouth.group.SetSelected("Narrow")
 	test.Tap(p.tray)
-	p.kettle.SetSelected("Big kettle")
+	p.kettle.list.SetSelected("Big kettle")
 	b := a.session.Class().Batches[0]
 	if b.Pack.Container != "jar" || b.Pack.Size != "quart" || b.Pack.Mouth != reference.NarrowMouth || !b.Pack.Tray || b.Kettle != "Big kettle" {
 		t.Fatalf("the batch is %+v", b)
@@ -162,7 +162,7 @@ func TestChoicesSetThePack(t *testing.T) {
 
 func TestAKettleKeepsItsBatches(t *testing.T) {
 	a, _ := demo(t, look.Light, 920, 600)
-	kit := a.pages[3].(*kitPage)
+	kit := kitOf(a)
 	enter(kit.kettles.fields[0][0], "Blue kettle")
 	c := a.session.Class()
 	if c.Kit.Kettles[0].Name != "Blue kettle" || c.Batches[0].Kettle != "Blue kettle" {
@@ -172,7 +172,7 @@ func TestAKettleKeepsItsBatches(t *testing.T) {
 	if kit.kettles.fields[1][0].Problem() == "" {
 		t.Error("two kettles of one name were taken")
 	}
-	a.change("Remove", func(c *class.Class) { removeKettle(c, 0) })
+	a.change("Remove", func(c *class.Class) { kettles.remove(c, 0) })
 	if got := a.session.Class().Batches[0].Kettle; got != "" {
 		t.Errorf("the batch still uses %q", got)
 	}

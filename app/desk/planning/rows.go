@@ -18,8 +18,8 @@ type rows struct {
 	shown  [][]string // what the rows held when last shown
 }
 
-func newRows(makeRow func(i int) (fyne.CanvasObject, []*look.Field)) *rows {
-	return &rows{box: look.Column(8), make: makeRow}
+func newRows(gap float32, makeRow func(i int) (fyne.CanvasObject, []*look.Field)) *rows {
+	return &rows{box: look.Column(gap), make: makeRow}
 }
 
 // show shows n rows and fills the fields of each with values(i).
@@ -76,6 +76,14 @@ func onFirst(i int, label string) string {
 		return label
 	}
 	return ""
+}
+
+// labelledOnFirst puts a label over an object in the first row.
+func labelledOnFirst(i int, label string, o fyne.CanvasObject) fyne.CanvasObject {
+	if i == 0 {
+		return look.Labelled(label, o)
+	}
+	return look.AtTop(o)
 }
 
 // inLine sets a button in line with the entries of row i.

@@ -11,7 +11,8 @@ import (
 )
 
 // AddBatch adds a batch with a treatment to the class and looks at it: one
-// pound prepared at every station, in the first kettle of the kit.
+// pound prepared at every station, in the first kettle of the kit on its first
+// burner.
 func (s *Session) AddBatch(treatment string) error {
 	t, ok := s.table.Treatment(treatment)
 	if !ok {
@@ -29,6 +30,9 @@ func (s *Session) AddBatch(treatment string) error {
 		}
 		if len(c.Kit.Kettles) > 0 {
 			b.Kettle = c.Kit.Kettles[0].Name
+		}
+		if len(c.Kit.Burners) > 0 {
+			b.Burner = c.Kit.Burners[0].Name
 		}
 		c.Batches = append(c.Batches, b)
 	})

@@ -12,6 +12,7 @@ import (
 	"slices"
 
 	"example.org/kettleside/app/class"
+	"example.org/kettleside/app/estimate"
 	"example.org/kettleside/app/measure"
 	"example.org/kettleside/reference"
 )
@@ -29,6 +30,7 @@ type Session struct {
 
 	history  *class.History
 	worked   class.Worked
+	memory   *estimate.Memory
 	path     string
 	selected int
 	heard    []func()
@@ -37,7 +39,7 @@ type Session struct {
 // New starts with a table as shipped and a class that is on no disk yet, but
 // holds nothing that would be a pity to lose.
 func New(shipped *reference.Table, c class.Class) *Session {
-	s := &Session{shipped: shipped, table: shipped}
+	s := &Session{shipped: shipped, table: shipped, memory: &estimate.Memory{}}
 	s.start(c, "", true)
 	return s
 }
@@ -64,7 +66,7 @@ func (s *Session) start(c class.Class, path string, saved bool) {
 }
 
 func (s *Session) rework() {
-	s.worked = class.Work(s.history.Class(), s.table)
+	s.worked = class.WorkWith(s.memory, s.history.Class(), s.table)
 	s.selected = max(0, min(s.selected, len(s.worked.Batches)-1))
 }
 
@@ -106,6 +108,17 @@ func (s *Session) Change(label string, change func(*class.Class)) error {
 	s.rework()
 	s.tell()
 	return nil
+}
+
+// Try works out what a change would make of the class, without making it; false
+// where the class would then hold something out of range.
+func (s *Session) Try(change func(*class.Class)) (class.Worked, bool) {
+	c := s.history.Class()
+	change(&c)
+	if c.Check() != nil {
+		return class.Worked{}, false
+	}
+	return class.WorkWith(s.memory, c, s.table), true
 }
 
 // plainly is the first thing that is wrong, without the name of its field in

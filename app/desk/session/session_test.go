@@ -123,6 +123,29 @@ func TestSelectionStaysInside(t *testing.T) {
 	}
 }
 
+// A new batch stands in the first kettle on the first burner, where the kit has
+// them.
+func TestANewBatchUsesTheKit(t *testing.T) {
+	s := demo(t)
+	add := func() class.Batch {
+		if err := s.AddBatch(beans); err != nil {
+			t.Fatal(err)
+		}
+		b, _ := s.SelectedBatch()
+		return b.Batch
+	}
+	if b := add(); b.Kettle != "Station kettle" || b.Burner != "Plug-in burner" || b.Start.Given() {
+		t.Errorf("the batch is in %q on %q, from %q", b.Kettle, b.Burner, b.Start)
+	}
+	s.Start(class.New(""), "")
+	if err := s.Change("Kit", func(c *class.Class) { c.Kit.Kettles, c.Kit.Burners = nil, nil }); err != nil {
+		t.Fatal(err)
+	}
+	if b := add(); b.Kettle != "" || b.Burner != "" {
+		t.Errorf("without a kit the batch is in %q on %q", b.Kettle, b.Burner)
+	}
+}
+
 func edit(s *Session, typed string) reference.Edit {
 	return s.Shipped().NewEdit(beans, reference.FieldMinutes, typed, "our own bulletin", "A. Educator", time.Unix(0, 0).UTC())
 }

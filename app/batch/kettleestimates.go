@@ -1,0 +1,208 @@
+package batch
+
+import (
+	"fmt"
+	"math"
+
+	"example.org/kettleside/app/estimate"
+	"example.org/kettleside/app/measure"
+	"example.org/kettleside/reference"
+)
+
+// kettleEstimates words what one load does in boiling water.
+func (w *worker) kettleEstimates(c estimate.Case, k estimate.Kettle) {
+	e := &w.out.Estimates
+	load, water, power := w.out.LoadWeight.Text, w.out.LoadWater.Text, toTen(c.PowerW.Likely)+" W"
+	start := w.startText(c)
+	spread := k.Spread
+	e.FirstBoil = timeFigure("first-boil", "First boil", k.FirstBoilS.Likely,
+		fmt.Sprintf("%s from %s to %s at %s: %s kg × 4.19 kJ/(kg °C) × %s °C ÷ %s", water, w.tapText(c), w.degrees(c.BoilC), power, measure.Exact(c.WaterKg), measure.Exact(c.BoilC-c.TapC), power))
+	e.FirstBoil.Also = timeRangeFigure("", "", k.FirstBoilS.Low, k.FirstBoilS.High, "").Text
+	e.FirstBoil.Note = "Lid on. Put the kettle on in time."
+
+	e.Back = timeFigure("back-at-boil", "Back at the boil after", k.BackS,
+		fmt.Sprintf("%s at %s into %s of boiling water at %s", load, start, water, power))
+	if k.BackS == 0 {
+		e.Back = model(inWords("back-at-boil", "Back at the boil after", "it never stops boiling", e.Back.Working))
+	}
+	e.Back.Also = eightOfTen(e.Back, lastingRange(spread.BackS.Low, spread.BackS.High))
+	e.Dip = w.temperatureFigure("dip", "The water falls to", k.DipC, fmt.Sprintf("at its coldest, %s after the load goes in", lasting(k.DipAtS)))
+	e.Dip.Also = eightOfTen(e.Dip, w.degreesRange(spread.DipC.Low, spread.DipC.High))
+
+	within := math.Round(spread.Within * 10)
+	e.InAMinute = model(measure.Figure{ID: "in-a-minute", Label: "Back within a minute", Value: within, High: within, Unit: "of 10 kitchens",
+		Text:    ofTen(spread.Within) + " of 10 kitchens",
+		Working: fmt.Sprintf("%s kitchens drawn at random around this one: strength of the burner, size of the pieces%s, how the water moves", measure.Plain(float64(spread.Draws)), w.guessedStart())})
+	w.largestLoad(c, k)
+
+	e.Centre = w.centre(k.CentreC, k.MeanC)
+	e.Centre.Also = eightOfTen(e.Centre, w.degreesRange(spread.CentreC.Low, spread.CentreC.High))
+	w.enzymeLeft(k.Doneness)
+	w.vitaminC()
+	e.Kettle = w.kettleChart(k.Course, k.BackS)
+	w.returnFinding(c, k)
+	w.coolCentre(k.CentreC)
+}
+
+// eightOfTen is the band that stands beside a figure, "" where it prints the
+// same.
+func eightOfTen(f measure.Figure, band string) string {
+	if band == f.Text {
+		return ""
+	}
+	return "8 of 10 kitchens: " + band
+}
+
+func (w *worker) guessedStart() string {
+	if w.Start.Given() {
+		return ""
+	}
+	return ", their start temperature"
+}
+
+// ofTen prints a share of ten kitchens; only all and none are printed as such.
+func ofTen(share float64) string {
+	n := math.Round(share * 10)
+	if share > 0 {
+		n = max(n, 1)
+	}
+	if share < 1 {
+		n = min(n, 9)
+	}
+	if n == 0 {
+		return "none"
+	}
+	return measure.Plain(n)
+}
+
+func (w *worker) largestLoad(c estimate.Case, k estimate.Kettle) {
+	const id, label = "largest-load", "Largest load back within a minute"
+	working := fmt.Sprintf("found by trying loads in %s of water at %s W", w.out.LoadWater.Text, toTen(c.PowerW.Likely))
+	f := model(measure.Figure{ID: id, Label: label, Unit: w.massUnit().Symbol, Working: working})
+	switch {
+	case k.LargestKg <= 0:
+		f.Words = "none: the burner is too weak"
+		f.Text = f.Words
+	case k.LargestKg >= c.MostKg*(1-1e-9):
+		f.Words = "all that the rule lets in"
+		f.Text = f.Words
+		f.Note = "More water holds more, more heat brings it back sooner; the rule of water stands."
+	default:
+		f.Value, _ = w.mass(k.LargestKg)
+		f.High, f.Text = f.Value, w.roundedLoad(k.LargestKg)
+	}
+	w.out.Estimates.LargestLoad = f
+}
+
+// roundedLoad prints a load that is at most so heavy, as a kitchen scale shows
+// it: to a twentieth of a pound or of a kilogram, downward.
+func (w *worker) roundedLoad(massKg float64) string {
+	amount := massKg / w.massUnit().Factor
+	steps := math.Floor(amount*20 + 1e-9)
+	if steps < 1 {
+		return "under " + measure.Plain(0.05) + " " + w.massUnit().Symbol
+	}
+	return measure.Plain(steps/20) + " " + w.massUnit().Symbol
+}
+
+// centre is the temperature in the middle of a piece when it is lifted.
+func (w *worker) centre(centreC, meanC float64) measure.Figure {
+	working := "a " + w.pieceWords() + "; as a mean over the piece " + w.degrees(meanC)
+	f := w.temperatureFigure("centre", "Centre of a piece at the lift", centreC, working)
+	if p, ok := w.table.Piece(w.Treatment.ID); ok && p.Basis == reference.OurGuess {
+		f.Note = "The size of the piece is guessed."
+	}
+	return f
+}
+
+// pieceWords says what form and thickness the model takes for a piece: "round
+// piece 22–38 mm across".
+func (w *worker) pieceWords() string {
+	p, _ := w.table.Piece(w.Treatment.ID)
+	form := map[reference.PieceShape]string{reference.SlabPiece: "flat piece %s thick", reference.CylinderPiece: "long round piece %s across", reference.SpherePiece: "round piece %s across"}[p.Shape]
+	low, high := 2*p.SizeLowMm, 2*p.SizeHighMm
+	if w.metric {
+		return fmt.Sprintf(form, measure.Range(measure.Plain(low), measure.Plain(high), "mm"))
+	}
+	if high < leastInchesMm {
+		return fmt.Sprintf(form, measure.Range(measure.Plain(low), measure.Plain(high), "mm"))
+	}
+	inch := func(mm float64) string { return measure.Plain(mm / 25.4) }
+	return fmt.Sprintf(form, measure.Range(inch(low), inch(high), "in"))
+}
+
+// leastInchesMm is the thickness below which nobody measures in inches.
+const leastInchesMm = 3
+
+func (w *worker) startText(c estimate.Case) string {
+	if w.Start.Given() {
+		return w.typedTemp(w.Start)
+	}
+	return "a guessed " + w.degreesRange(c.StartC.Low, c.StartC.High)
+}
+
+func (w *worker) tapText(c estimate.Case) string {
+	if w.Tap.Given() {
+		return w.typedTemp(w.Tap)
+	}
+	return "a guessed " + w.degrees(c.TapC)
+}
+
+// kettleChart is the water and a piece from the lid to the lift.
+func (w *worker) kettleChart(course estimate.Course, backS float64) measure.Chart {
+	chart := w.chart("kettle", "One load in the kettle", "after the load goes in", "min", 60, course)
+	if backS > 0 {
+		chart.Marks = append(chart.Marks,
+			measure.Mark{ID: "one-minute", Label: "1 min", OnX: true, At: 1},
+			measure.Mark{ID: "back", Label: "boils again", OnX: true, At: backS / 60})
+	}
+	return chart
+}
+
+// chart is a course in the units of the class; perS are the seconds of one unit
+// of its x axis.
+func (w *worker) chart(id, title, after, unit string, perS float64, course estimate.Course) measure.Chart {
+	_, degree := w.tempIn(0)
+	x := make([]float64, len(course.AfterS))
+	for i, s := range course.AfterS {
+		x[i] = s / perS
+	}
+	curve := func(id, label string, tempsC []float64) measure.Curve {
+		y := make([]float64, len(tempsC))
+		for i, t := range tempsC {
+			y[i], _ = w.tempIn(t)
+		}
+		return measure.Curve{ID: id, Label: label, X: x, Y: y}
+	}
+	return measure.Chart{
+		ID: id, Title: title, X: measure.Axis{Label: after, Unit: unit}, Y: measure.Axis{Label: "temperature", Unit: degree.Symbol},
+		Curves: []measure.Curve{curve("water", "water", course.WaterC), curve("centre", "centre of a piece", course.CentreC), curve("mean", "piece, mean", course.Mean)},
+		Basis:  measure.Estimate,
+	}
+}
+
+// noEstimate says why the return of the boil is not estimated.
+func (w *worker) noEstimate(c estimate.Case, r estimate.Results) {
+	f := inWords("back-at-boil", "Back at the boil after", "", "")
+	f.Basis, f.Source = measure.Entered, "entered"
+	if c.Heating == estimate.InSteam {
+		f.ID, f.Label = "centre", "Centre of a piece at the lift"
+	}
+	switch {
+	case r.Outside != nil:
+		f = model(f)
+		f.Words, f.Working = "outside the model", r.Outside.Error()
+	case c.Food.Water == 0 || c.Piece.Shape == 0:
+		f = model(f)
+		f.Words, f.Working = "not estimated", "the table has no composition or no size of the pieces for this treatment"
+	case c.WaterKg == 0:
+		f.Words, f.Working = "kettle not known", "the water that the kettle holds is not entered"
+	default:
+		f.Words, f.Working = "burner not known", "no burner is chosen, or nothing is known of it"
+		w.find(measure.Note, "no-burner", "", "How soon this kettle boils again is not estimated: nothing is known of its burner.",
+			"Choose a burner; time one boil on it with the lid on and enter that as its rehearsal.")
+	}
+	f.Text = f.Words
+	w.out.Estimates.Back = f
+	w.out.Estimates.Kettle = measure.Chart{ID: "kettle", Note: "No curve: " + f.Working + "."}
+}

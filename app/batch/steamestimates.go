@@ -1,0 +1,61 @@
+package batch
+
+import (
+	"fmt"
+
+	"example.org/kettleside/app/estimate"
+	"example.org/kettleside/app/measure"
+)
+
+// steamEstimates words what one layer does over boiling water.
+func (w *worker) steamEstimates(c estimate.Case, s estimate.Steam) {
+	e := &w.out.Estimates
+	e.Centre = w.centre(s.CentreC.Likely, s.MeanC)
+	e.Centre.Label = "Centre of a piece at the end"
+	e.Centre.Also = "with what is guessed: " + w.degreesRange(s.CentreC.Low, s.CentreC.High)
+	w.enzymeLeft(s.Doneness)
+	w.coolCentre(s.CentreC.Likely)
+	e.Kettle = w.chart("kettle", "One layer in steam", "after the lid goes on", "min", 60, s.Course)
+	e.Kettle.Curves[0].Label = "steam"
+	if s.LayerKg > 0 {
+		w.layers(s)
+	}
+	if s.DryS > 0 {
+		w.boilingDry(c, s)
+	}
+}
+
+// layers is what lies in the basket at once, and how often it is filled.
+func (w *worker) layers(s estimate.Steam) {
+	amount, text := w.roughMass(s.LayerKg)
+	w.out.Estimates.Layer = model(measure.Figure{ID: "layer", Label: "A single layer in the basket", Value: amount, High: amount, Unit: w.massUnit().Symbol, Text: text,
+		Working: fmt.Sprintf("a basket %s across, 0.7 of it covered by pieces side by side", w.Basket)})
+	w.out.Estimates.Layers = model(measure.Figure{ID: "layers", Label: "The basket is filled", Value: s.Layers, High: s.Layers, Unit: "times",
+		Text: measure.Counted(s.Layers, "time", "times"), Working: fmt.Sprintf("%s ÷ %s a layer", w.massExact(w.Prepared.SI()), text)})
+	if s.Layers > 1 {
+		w.find(measure.Note, "steam-fillings", w.table.Rule("steam-basket-in").Source,
+			fmt.Sprintf("Estimate: %s lies in a single layer, so %s is %s.", text, w.out.Prepared.Text, measure.Counted(s.Layers, "filling", "fillings")),
+			"Steam one layer at a time; do not heap.")
+	}
+}
+
+// boilingDry is the water that goes off as steam, against what stands under the
+// basket. The shallow end of the rule is taken, and the burner at its strongest.
+func (w *worker) boilingDry(c estimate.Case, s estimate.Steam) {
+	awayL := s.AwayKg / waterKgPerL
+	text, also := w.waterText(awayL)
+	depth := w.table.Rule("steam-water-in")
+	_, shallow, _ := w.length(depth.Value)
+	w.out.Estimates.BoiledAway = model(measure.Figure{ID: "boiled-away", Label: "Water boiled away in one filling", Value: w.water(awayL), High: w.water(awayL), Unit: w.waterUnit().Symbol,
+		Text: text, Also: also,
+		Working: fmt.Sprintf("%s W for %s ÷ 2,257 kJ/kg; %s of water would be gone after %s at full heat", toTen(c.PowerW.Likely), measure.Minutes(w.out.Minutes.Value), shallow, lasting(s.DryS)),
+		Note:    "A lid that fits keeps part of it."})
+	if dryMin := s.DryS / 60; dryMin < dryMargin*w.out.Minutes.High*max(s.Layers, 1) {
+		w.find(measure.Mind, "boils-dry", depth.Source,
+			fmt.Sprintf("Estimate: %s of water under the basket is boiled away after %s at full heat.", shallow, lasting(s.DryS)),
+			"Look after the water before each filling, keep boiling water ready to top it up, and open the lid away from you.")
+	}
+}
+
+// dryMargin is how many times the steaming the water should last: a judgement.
+const dryMargin = 2

@@ -1,0 +1,129 @@
+package planning
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"fyne.io/fyne/v2/widget"
+
+	"example.org/kettleside/app/class"
+	"example.org/kettleside/app/desk/look"
+	"example.org/kettleside/app/measure"
+)
+
+// shelf is a list of the kit, its kettles or its burners. Whatever stands on it
+// has a name of its own, by which batches use it.
+type shelf[T any] struct {
+	noun   string // "kettle"
+	of     func(*class.Kit) *[]T
+	name   func(*T) *string
+	usedBy func(*class.Batch) *string // the name of the one that a batch uses
+}
+
+var (
+	kettles = shelf[class.Kettle]{
+		noun:   "kettle",
+		of:     func(k *class.Kit) *[]class.Kettle { return &k.Kettles },
+		name:   func(k *class.Kettle) *string { return &k.Name },
+		usedBy: func(b *class.Batch) *string { return &b.Kettle },
+	}
+	burners = shelf[class.Burner]{
+		noun:   "burner",
+		of:     func(k *class.Kit) *[]class.Burner { return &k.Burners },
+		name:   func(b *class.Burner) *string { return &b.Name },
+		usedBy: func(b *class.Batch) *string { return &b.Burner },
+	}
+)
+
+// set is the change of the class that changes item i; where that is gone in
+// the meantime nothing changes.
+func (s shelf[T]) set(i int, change func(*T)) func(*class.Class) {
+	return func(c *class.Class) {
+		if list := *s.of(&c.Kit); i < len(list) {
+			change(&list[i])
+		}
+	}
+}
+
+// rename gives an item another name, also in the batches that use it.
+func (s shelf[T]) rename(c *class.Class, i int, name string) {
+	s.set(i, func(item *T) {
+		s.useInstead(c, *s.name(item), name)
+		*s.name(item) = name
+	})(c)
+}
+
+// remove takes an item out of the kit; batches that used it have none then,
+// and say so.
+func (s shelf[T]) remove(c *class.Class, i int) {
+	s.set(i, func(item *T) { s.useInstead(c, *s.name(item), "") })(c)
+	if list := s.of(&c.Kit); i < len(*list) {
+		*list = slices.Delete(*list, i, i+1)
+	}
+}
+
+// useInstead lets every batch that uses one item use another.
+func (s shelf[T]) useInstead(c *class.Class, old, other string) {
+	for i := range c.Batches {
+		if used := s.usedBy(&c.Batches[i]); *used == old {
+			*used = other
+		}
+	}
+}
+
+// freeName is a name that nothing on the shelf has yet: "Kettle 3".
+func (s shelf[T]) freeName(k class.Kit) string {
+	list := *s.of(&k)
+	for n := len(list) + 1; ; n++ {
+		name := fmt.Sprintf("%s %d", look.Sentence(s.noun), n)
+		if !slices.ContainsFunc(list, func(item T) bool { return *s.name(&item) == name }) {
+			return name
+		}
+	}
+}
+
+// add puts one more on the shelf, under a free name.
+func (s shelf[T]) add(a *Area, newItem func(name string) T) {
+	a.committed(func() {
+		a.must(a.change("Add a "+s.noun, func(c *class.Class) {
+			list := s.of(&c.Kit)
+			*list = append(*list, newItem(s.freeName(c.Kit)))
+		}))
+	})
+}
+
+// addButton is the button below the rows.
+func (s shelf[T]) addButton(add func()) *widget.Button {
+	return widget.NewButtonWithIcon("Add a "+s.noun, look.IconAdd(), add)
+}
+
+// removeButton takes item i away.
+func (s shelf[T]) removeButton(a *Area, i int) *widget.Button {
+	return removeButton(func() {
+		a.committed(func() {
+			a.must(a.change("Remove a "+s.noun, func(c *class.Class) { s.remove(c, i) }))
+		})
+	})
+}
+
+// nameField is the field for the name of item i.
+func (s shelf[T]) nameField(a *Area, i int) *look.Field {
+	return look.NewField(onFirst(i, "Name"), "", func(typed string) error {
+		return a.change(look.Sentence(s.noun), func(c *class.Class) { s.rename(c, i, strings.TrimSpace(typed)) })
+	})
+}
+
+// countField is the field for how many there are of item i.
+func (s shelf[T]) countField(a *Area, i int, set func(item *T, n int)) *look.Field {
+	return look.NewField(onFirst(i, "How many"), "", takeCount(a, look.Sentence(s.noun), class.KitCounts, func(c *class.Class, n int) {
+		s.set(i, func(item *T) { set(item, n) })(c)
+	}))
+}
+
+// amountField is the field for an amount of item i.
+func amountField[T any, D measure.Dimension](a *Area, s shelf[T], i int, label string, allowed measure.Limits[D], us, metric *measure.Unit[D], set func(item *T, q measure.Of[D])) *look.Field {
+	return look.NewQuantity(label, "", takeAmount(a, look.Sentence(s.noun), allowed, us, metric, func(c *class.Class, q measure.Of[D]) {
+		s.set(i, func(item *T) { set(item, q) })(c)
+	}))
+}
