@@ -73,9 +73,13 @@ func model(f measure.Figure) measure.Figure {
 // to the middle, most of its water ice. A judgement of this program.
 const frozenThroughF = 10
 
-// bathEndF is how cold the bath should still be when all loads are chilled, °F:
-// a judgement of this program, well under the rule's warmest bath.
-const bathEndF = 40
+// The two marks on the way to cold, °F: at 50 a piece feels cold, and at 40 the
+// bath should still be when all loads are chilled. Judgements of this program,
+// both under the rule's warmest bath.
+const (
+	coolF = 50
+	coldF = 40
+)
 
 func celsius(tempF float64) float64 { return measure.New(tempF, measure.Fahrenheit).SI() }
 
@@ -92,40 +96,52 @@ func (w *worker) estimates() {
 		w.kettleEstimates(c, *r.Kettle)
 	case r.Steam != nil:
 		w.steamEstimates(c, *r.Steam)
-	case c.Heating != estimate.NotHeated && w.weighed():
-		w.noEstimate(c, r)
+	case c.Heating != estimate.NotHeated && w.weighed() && c.BlanchS > 0:
+		w.notHeated(c, r.Outside)
 	}
 	switch {
 	case r.Bath != nil:
-		w.bathEstimates(c, *r.Bath)
+		w.bathEstimates(c, r)
+	case r.Outside.Bath != nil:
+		w.out.Estimates.IceBalance = w.outside("ice-balance", "Ice, by heat balance", r.Outside.Bath)
+		w.out.Estimates.Bath = noChart("bath", w.out.Estimates.IceBalance.Working)
 	case c.ChillS > 0 && !w.Bath.Given():
-		w.out.Estimates.Bath = measure.Chart{ID: "bath", Note: "No curve: how much cold water a bath holds is not entered."}
+		w.out.Estimates.Bath = noChart("bath", "how much cold water a bath holds is not entered")
 	}
-	if r.Freezing != nil {
+	switch {
+	case r.Freezing != nil:
 		w.freezingEstimates(c, *r.Freezing)
+	case r.Outside.Freezing != nil:
+		w.out.Estimates.Freezing = w.outside("freezing", "Frozen through after", r.Outside.Freezing)
 	}
 	w.growth(c.Food)
 	w.markFromMemory()
 }
 
-// markFromMemory marks what rests on a composition that nobody read, and what
-// freezes at a point that nobody read.
+// outside is a figure whose input lies outside what the model covers.
+func (w *worker) outside(id, label string, err error) measure.Figure {
+	return model(inWords(id, label, "outside the model", err.Error()))
+}
+
+// noChart says why there is no curve.
+func noChart(id, why string) measure.Chart {
+	return measure.Chart{ID: id, Note: "No curve: " + why + ".", Basis: measure.Estimate, Source: reference.HeatModelSource}
+}
+
+// markFromMemory marks what rests on a composition that nobody read.
 func (w *worker) markFromMemory() {
 	c, _ := w.table.Composition(w.Crop.ID)
+	if c.Standing != reference.FromMemory {
+		return
+	}
 	e := &w.out.Estimates
-	if c.Standing == reference.FromMemory {
-		for _, f := range e.all() {
-			if f.ID != "" && f.ID != e.Power.ID && f.ID != e.FirstBoil.ID && f.Source == reference.HeatModelSource {
-				f.Standing = string(reference.FromMemory)
-			}
+	for _, f := range e.all() {
+		if f.ID != "" && f.ID != e.Power.ID && f.ID != e.FirstBoil.ID && f.Source == reference.HeatModelSource {
+			f.Standing = string(reference.FromMemory)
 		}
 	}
-	if c.FreezingStanding == reference.FromMemory {
-		for _, f := range []*measure.Figure{&e.Freezing, &e.Growth} {
-			if f.ID != "" {
-				f.Standing = string(reference.FromMemory)
-			}
-		}
+	for _, chart := range []*measure.Chart{&e.Kettle, &e.Bath, &e.Freezer} {
+		chart.Standing = string(reference.FromMemory)
 	}
 }
 
@@ -135,8 +151,9 @@ func (w *worker) heatCase() estimate.Case {
 	boilC, _ := heat.BoilingPointAtC(w.Altitude.SI()) // not given is sea level; a height beyond the model was refused where the class was read
 	c := estimate.Case{
 		Food: w.foodOf(), BoilC: boilC, Loads: 1, LoadKg: w.Prepared.SI(), TapC: estimate.TapC, StartC: estimate.StartC,
-		BlanchS: w.out.Minutes.Value * 60, ChillS: w.out.Chill.Value * 60, BathWaterKg: w.Bath.SI() * waterKgPerL,
-		BathEndC: celsius(bathEndF), PackedC: celsius(50), CoreC: celsius(frozenThroughF),
+		BlanchS: w.out.Minutes.Value * 60, LongestS: w.out.Minutes.High * 60, WithinS: w.table.Rule("return-to-boil-min").Value * 60,
+		ChillS: w.out.Chill.Value * 60, BathWaterKg: w.Bath.SI() * waterKgPerL,
+		BathEndC: celsius(coldF), MarksC: [2]float64{celsius(coolF), celsius(coldF)}, PackedC: celsius(coolF), CoreC: celsius(frozenThroughF),
 		FreezerC: [2]float64{celsius(w.table.Rule("freezer-set-f").Value), celsius(w.table.Rule("hold-f").Value)},
 	}
 	if w.Start.Given() {
@@ -153,7 +170,7 @@ func (w *worker) heatCase() estimate.Case {
 		c.Heating = estimate.InWater
 		if w.Kettle.Given() {
 			c.Loads, c.LoadKg = w.out.Loads.Value, w.Prepared.SI()/max(w.out.Loads.Value, 1)
-			c.WaterKg = c.LoadKg * t.WaterGalPerLb * gallonPerPound * waterKgPerL
+			c.WaterKg, c.FullKg = w.loadWaterL*waterKgPerL, w.Kettle.SI()*waterKgPerL
 			c.MostKg = w.Kettle.SI() / (t.WaterGalPerLb * gallonPerPound)
 		}
 	case reference.SteamBlanch:

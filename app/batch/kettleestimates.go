@@ -22,15 +22,14 @@ func (w *worker) kettleEstimates(c estimate.Case, k estimate.Kettle) {
 
 	e.Back = timeFigure("back-at-boil", "Back at the boil after", k.BackS,
 		fmt.Sprintf("%s at %s into %s of boiling water at %s", load, start, water, power))
-	if k.BackS == 0 {
-		e.Back = model(inWords("back-at-boil", "Back at the boil after", "it never stops boiling", e.Back.Working))
-	}
 	e.Back.Also = eightOfTen(e.Back, lastingRange(spread.BackS.Low, spread.BackS.High))
+	if k.BackS < hardlyS {
+		e.Back = model(inWords("back-at-boil", "Back at the boil after", "it hardly stops boiling", e.Back.Working))
+	}
 	e.Dip = w.temperatureFigure("dip", "The water falls to", k.DipC, fmt.Sprintf("at its coldest, %s after the load goes in", lasting(k.DipAtS)))
 	e.Dip.Also = eightOfTen(e.Dip, w.degreesRange(spread.DipC.Low, spread.DipC.High))
 
-	within := math.Round(spread.Within * 10)
-	e.InAMinute = model(measure.Figure{ID: "in-a-minute", Label: "Back within a minute", Value: within, High: within, Unit: "of 10 kitchens",
+	e.InAMinute = model(measure.Figure{ID: "in-a-minute", Label: "Back within a minute", Value: spread.Within * 10, High: spread.Within * 10, Unit: "of 10 kitchens",
 		Text:    ofTen(spread.Within) + " of 10 kitchens",
 		Working: fmt.Sprintf("%s kitchens drawn at random around this one: strength of the burner, size of the pieces%s, how the water moves", measure.Plain(float64(spread.Draws)), w.guessedStart())})
 	w.largestLoad(c, k)
@@ -60,24 +59,27 @@ func (w *worker) guessedStart() string {
 	return ", their start temperature"
 }
 
-// ofTen prints a share of ten kitchens; only all and none are printed as such.
+// hardlyS is a return that nobody would notice.
+const hardlyS = 5
+
+// ofTen prints a share of ten kitchens; all and none only where it is all or
+// none.
 func ofTen(share float64) string {
-	n := math.Round(share * 10)
-	if share > 0 {
-		n = max(n, 1)
-	}
-	if share < 1 {
-		n = min(n, 9)
-	}
-	if n == 0 {
+	switch n := math.Round(share * 10); {
+	case share == 0:
 		return "none"
+	case n == 0:
+		return "fewer than 1"
+	case n == 10 && share < 1:
+		return "more than 9"
+	default:
+		return measure.Plain(n)
 	}
-	return measure.Plain(n)
 }
 
 func (w *worker) largestLoad(c estimate.Case, k estimate.Kettle) {
 	const id, label = "largest-load", "Largest load back within a minute"
-	working := fmt.Sprintf("found by trying loads in %s of water at %s W", w.out.LoadWater.Text, toTen(c.PowerW.Likely))
+	working := fmt.Sprintf("found by trying loads in the full kettle, %s of water, at %s W", w.typedVolume(w.Kettle), toTen(c.PowerW.Likely))
 	f := model(measure.Figure{ID: id, Label: label, Unit: w.massUnit().Symbol, Working: working})
 	switch {
 	case k.LargestKg <= 0:
@@ -138,7 +140,7 @@ func (w *worker) startText(c estimate.Case) string {
 	if w.Start.Given() {
 		return w.typedTemp(w.Start)
 	}
-	return "a guessed " + w.degreesRange(c.StartC.Low, c.StartC.High)
+	return "a guessed " + w.degrees(c.StartC.Likely)
 }
 
 func (w *worker) tapText(c estimate.Case) string {
@@ -176,33 +178,34 @@ func (w *worker) chart(id, title, after, unit string, perS float64, course estim
 	}
 	return measure.Chart{
 		ID: id, Title: title, X: measure.Axis{Label: after, Unit: unit}, Y: measure.Axis{Label: "temperature", Unit: degree.Symbol},
-		Curves: []measure.Curve{curve("water", "water", course.WaterC), curve("centre", "centre of a piece", course.CentreC), curve("mean", "piece, mean", course.Mean)},
-		Basis:  measure.Estimate,
+		Curves: []measure.Curve{curve("water", "water", course.AroundC), curve("centre", "centre of a piece", course.CentreC), curve("mean", "piece, mean", course.MeanC)},
+		Basis:  measure.Estimate, Source: reference.HeatModelSource,
 	}
 }
 
-// noEstimate says why the return of the boil is not estimated.
-func (w *worker) noEstimate(c estimate.Case, r estimate.Results) {
-	f := inWords("back-at-boil", "Back at the boil after", "", "")
-	f.Basis, f.Source = measure.Entered, "entered"
+// notHeated says why it is not estimated what heat does in the kettle.
+func (w *worker) notHeated(c estimate.Case, outside estimate.Outside) {
+	id, label, to := "back-at-boil", "Back at the boil after", &w.out.Estimates.Back
+	err := outside.Kettle
 	if c.Heating == estimate.InSteam {
-		f.ID, f.Label = "centre", "Centre of a piece at the lift"
+		id, label, to, err = "centre", "Centre of a piece at the end", &w.out.Estimates.Centre, outside.Steam
 	}
+	f := model(inWords(id, label, "", ""))
 	switch {
-	case r.Outside != nil:
-		f = model(f)
-		f.Words, f.Working = "outside the model", r.Outside.Error()
+	case err != nil:
+		f = w.outside(id, label, err)
 	case c.Food.Water == 0 || c.Piece.Shape == 0:
-		f = model(f)
 		f.Words, f.Working = "not estimated", "the table has no composition or no size of the pieces for this treatment"
 	case c.WaterKg == 0:
+		f.Basis, f.Source = measure.Entered, "entered"
 		f.Words, f.Working = "kettle not known", "the water that the kettle holds is not entered"
 	default:
+		f.Basis, f.Source = measure.Entered, "entered"
 		f.Words, f.Working = "burner not known", "no burner is chosen, or nothing is known of it"
 		w.find(measure.Note, "no-burner", "", "How soon this kettle boils again is not estimated: nothing is known of its burner.",
 			"Choose a burner; time one boil on it with the lid on and enter that as its rehearsal.")
 	}
 	f.Text = f.Words
-	w.out.Estimates.Back = f
-	w.out.Estimates.Kettle = measure.Chart{ID: "kettle", Note: "No curve: " + f.Working + "."}
+	*to = f
+	w.out.Estimates.Kettle = noChart("kettle", f.Working)
 }

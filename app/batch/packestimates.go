@@ -69,7 +69,11 @@ func (w *worker) freezingEstimates(c estimate.Case, f estimate.Freezing) {
 		fig.Note = "Spread the pieces in one layer; heaped they take far longer."
 	}
 	w.out.Estimates.Freezing = fig
-	chart := w.chart("freezer", "One pack in the freezer", "after it goes in", "h", 3600, f.Course)
+	title := "One pack in the freezer"
+	if w.Pack.OnTray(w.Treatment) {
+		title = "One piece on the tray"
+	}
+	chart := w.chart("freezer", title, "after it goes in", "h", 3600, f.Course)
 	chart.Curves[0].ID, chart.Curves[0].Label = "air", "air"
 	chart.Curves[1].ID, chart.Curves[1].Label = "core", "core"
 	chart.Curves[2].Label = "mean"
@@ -89,7 +93,7 @@ func (w *worker) growth(food heat.Composition) {
 		return // a food too dry for the model
 	}
 	f := model(measure.Figure{ID: "growth", Label: "Grows in the freezer by", Value: percent, High: percent, Unit: "%", Text: measure.Plain(math.Round(percent*2)/2) + " %",
-		Working: "the water that turns to ice takes a twelfth more room; air between the pieces does not grow"})
+		Working: fmt.Sprintf("food is %s of the filling and water %s of the food; most of it turns to ice, which takes 9 %% more room; the air between the pieces does not grow", percentText(1-w.airShare()), percentText(food.Water))})
 	w.out.Estimates.Growth = f
 	box, err := rigid(c)
 	if err != nil || box == nil { // a bag gives way
@@ -106,15 +110,22 @@ func (w *worker) growth(food heat.Composition) {
 	}
 	_, left, _ := w.length(fit.LeftM / measure.Inch.Factor)
 	need := w.lengthUp(fit.NeedM)
-	if fit.Holds {
+	switch {
+	case fit.Holds && fit.LeftM > tightM:
 		w.out.Estimates.Growth.Also = "the headspace holds it, " + left + " left"
+		return
+	case fit.NeedM < headspaceM+tightM:
+		w.out.Estimates.Growth.Also = "the headspace just holds it"
 		return
 	}
 	w.out.Estimates.Growth.Also = "needs " + need + " of headspace"
 	w.find(measure.Note, "headspace-tight", w.out.Headspace.Source,
 		fmt.Sprintf("Estimate: the filling grows by %s and would need %s of headspace in a %s of the form taken here; the table says %s.", f.Text, need, c.Name, w.out.Headspace.Text),
-		"Never less than the table. The model takes a filling without gaps to rise straight up, so it asks for too much rather than too little; where a container draws in at a shoulder, fill it only to below the shoulder.")
+		"Never less than the table, and rather more. The model takes the filling to rise straight up in rigid walls. Glass can break with headspace to spare, because the top freezes first; fill a container that draws in only to below its shoulder.")
 }
+
+// tightM is a difference that nobody measures in a headspace, 1/16 inch.
+const tightM = 0.0016
 
 // rigid is the inside of a box or jar; nil for a bag.
 func rigid(c reference.Container) (heat.Container, error) {

@@ -76,6 +76,19 @@ func (k kitchen) typedTemp(q measure.Temperature) string {
 	return q.String()
 }
 
+// typedLength is a width as it was typed, with the kitchen's unit behind it
+// where it was typed in the other system.
+func (k kitchen) typedLength(q measure.Length) string {
+	us := q.Unit() == measure.Inch || q.Unit() == measure.Foot
+	switch {
+	case us && k.metric:
+		return q.String() + " (" + measure.Plain(math.Round(q.SI()*100)) + " cm)"
+	case !us && !k.metric:
+		return q.String() + " (" + measure.Kitchen(q.In(measure.Inch), measure.Inch) + ")"
+	}
+	return q.String()
+}
+
 // degreesRange prints two ends with one unit.
 func (k kitchen) degreesRange(lowC, highC float64) string {
 	low, unit := k.tempIn(lowC)
@@ -132,6 +145,11 @@ func percentText(share float64) string {
 		return "under 1 %"
 	}
 	return measure.Plain(math.Round(share*100)) + " %"
+}
+
+// percentRange prints two shares.
+func percentRange(low, high float64) string {
+	return measure.Range(measure.Plain(math.Round(low*100)), measure.Plain(math.Round(high*100)), "%")
 }
 
 // roundM2 is the area of something round that is so wide.

@@ -7,6 +7,7 @@ import (
 	"example.org/kettleside/app/estimate"
 	"example.org/kettleside/app/heat"
 	"example.org/kettleside/app/measure"
+	"example.org/kettleside/reference"
 )
 
 // power is what the burner gives the water: from its rehearsal, else from kind
@@ -18,6 +19,10 @@ func (w *worker) power(boilC float64) (heat.Guess, measure.Figure) {
 		powerW, err := heat.RehearsalPowerW(waterKg, 0, trial.From.SI(), boilC, trial.Took.SI())
 		if err != nil {
 			w.find(measure.Mind, "rehearsal-outside", "", "The rehearsal of the burner cannot be used: "+err.Error()+".", "Check what was entered: water, temperature and time.")
+			return heat.Guess{}, measure.Figure{}
+		}
+		if powerW < leastPowerW || powerW > mostPowerW {
+			w.find(measure.Mind, "rehearsal-outside", "", fmt.Sprintf("The rehearsal of the burner cannot be right: it would take %s W.", toTen(powerW)), "Check what was entered: water, temperature and time.")
 			return heat.Guess{}, measure.Figure{}
 		}
 		f.Value, f.High, f.Text = powerW, powerW, toTen(powerW)+" W"
@@ -34,8 +39,17 @@ func (w *worker) power(boilC float64) (heat.Guess, measure.Figure) {
 	f.Text = measure.Range(toTen(guess.Low), toTen(guess.High), f.Unit)
 	f.Working = fmt.Sprintf("%s, of which a part reaches the water; %s W as likely", w.plate(), toTen(guess.Likely))
 	f.Note = "A rehearsal says it better: time one boil in a lidded kettle."
-	return guess, model(f)
+	f = model(f)
+	f.Standing = string(reference.FromMemory) // some of the shares and ratings are
+	return guess, f
 }
+
+// What a burner in a kitchen gives the water, W: wider than any is, so that a
+// slip in a rehearsal is caught.
+const (
+	leastPowerW = 80
+	mostPowerW  = 20000
+)
 
 // plate says what is known of a burner without a rehearsal.
 func (w *worker) plate() string {

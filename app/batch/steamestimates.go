@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"example.org/kettleside/app/estimate"
+	"example.org/kettleside/app/heat"
 	"example.org/kettleside/app/measure"
 )
 
@@ -29,9 +30,9 @@ func (w *worker) steamEstimates(c estimate.Case, s estimate.Steam) {
 func (w *worker) layers(s estimate.Steam) {
 	amount, text := w.roughMass(s.LayerKg)
 	w.out.Estimates.Layer = model(measure.Figure{ID: "layer", Label: "A single layer in the basket", Value: amount, High: amount, Unit: w.massUnit().Symbol, Text: text,
-		Working: fmt.Sprintf("a basket %s across, 0.7 of it covered by pieces side by side", w.Basket)})
+		Working: fmt.Sprintf("a basket %s across, %s of it covered by pieces side by side", w.typedLength(w.Basket), percentText(estimate.Covered))})
 	w.out.Estimates.Layers = model(measure.Figure{ID: "layers", Label: "The basket is filled", Value: s.Layers, High: s.Layers, Unit: "times",
-		Text: measure.Counted(s.Layers, "time", "times"), Working: fmt.Sprintf("%s ÷ %s a layer", w.massExact(w.Prepared.SI()), text)})
+		Text: measure.Counted(s.Layers, "time", "times"), Working: fmt.Sprintf("%s ÷ %s a layer, whole fillings", w.massExact(w.Prepared.SI()), w.massExact(s.LayerKg))})
 	if s.Layers > 1 {
 		w.find(measure.Note, "steam-fillings", w.table.Rule("steam-basket-in").Source,
 			fmt.Sprintf("Estimate: %s lies in a single layer, so %s is %s.", text, w.out.Prepared.Text, measure.Counted(s.Layers, "filling", "fillings")),
@@ -48,9 +49,13 @@ func (w *worker) boilingDry(c estimate.Case, s estimate.Steam) {
 	_, shallow, _ := w.length(depth.Value)
 	w.out.Estimates.BoiledAway = model(measure.Figure{ID: "boiled-away", Label: "Water boiled away in one filling", Value: w.water(awayL), High: w.water(awayL), Unit: w.waterUnit().Symbol,
 		Text: text, Also: also,
-		Working: fmt.Sprintf("%s W for %s ÷ 2,257 kJ/kg; %s of water would be gone after %s at full heat", toTen(c.PowerW.Likely), measure.Minutes(w.out.Minutes.Value), shallow, lasting(s.DryS)),
+		Working: fmt.Sprintf("at most %s W for %s ÷ %s kJ/kg; %s of water would be gone after %s at full heat", toTen(c.PowerW.High), measure.Minutes(w.out.Minutes.High), measure.Plain(heat.VaporizationJPerKg/1000), shallow, lasting(s.DryS)),
 		Note:    "A lid that fits keeps part of it."})
-	if dryMin := s.DryS / 60; dryMin < dryMargin*w.out.Minutes.High*max(s.Layers, 1) {
+	fillings := s.Layers
+	if fillings == 0 { // leaves: about a pound at a time
+		fillings = wholeUp(w.Prepared.In(measure.Pound) / w.table.Rule("batch-lb").Value)
+	}
+	if s.DryS < dryMargin*c.LongestS*fillings {
 		w.find(measure.Mind, "boils-dry", depth.Source,
 			fmt.Sprintf("Estimate: %s of water under the basket is boiled away after %s at full heat.", shallow, lasting(s.DryS)),
 			"Look after the water before each filling, keep boiling water ready to top it up, and open the lid away from you.")

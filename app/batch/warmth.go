@@ -28,19 +28,25 @@ func FreezerWarmth(like Worked, massKg float64, capacity measure.Volume, units m
 	}
 	day := like.Estimates.packed
 	day.CapacityL, day.MassKg, day.SetC, day.CoreC = capacity.SI(), massKg, celsius(table.Rule("freezer-set-f").Value), celsius(frozenThroughF)
-	load, err := memory.Day(day)
 	f = model(f)
+	if day.Pack.Shape == 0 {
+		return without("not estimated", "no batch with a pack that the model knows")
+	}
+	load, err := memory.Day(day)
 	if err != nil {
 		return without("not estimated", "outside the model: "+err.Error())
 	}
 	_, mass := k.mass(massKg)
 	f = k.temperatureFigure(f.ID, f.Label, load.WarmestC, "")
+	if k.tempRounded(load.WarmestC) == k.tempRounded(day.SetC) {
+		f = model(inWords(f.ID, f.Label, "hardly warmer", ""))
+	}
 	f.Also = "frozen through after " + lasting(load.FrozenS)
 	if math.IsInf(load.FrozenS, 1) {
 		f.Also = "not frozen through within five days"
 	}
 	f.Working = fmt.Sprintf("%s at once in %s set to %s: warmest after %s, cores at %s after %s; %s", mass, capacity, k.degrees(day.SetC), lasting(load.WarmestAtS), k.degrees(day.CoreC), lasting(load.FrozenS), k.loading(massKg, capacity, table))
-	f.Note = "What the freezer can pull is guessed from its size alone."
+	f.Note = "What the freezer can pull is guessed from its size alone, and what lies frozen in it already is not counted."
 	if load.FrozenS <= 86400 {
 		return f, measure.Finding{}, false
 	}

@@ -90,6 +90,7 @@ func (w *worker) loads() {
 		Working: fmt.Sprintf("%s ÷ %s = %s", prepared, measure.Counted(loads, "load", "loads"), eachText),
 	})
 	loadL := eachKg * perLb * gallonPerPound
+	w.loadWaterL = loadL
 	loadWater := w.water(loadL)
 	loadText, loadAlso := w.waterText(loadL)
 	w.out.LoadWater = w.byWater(measure.Figure{

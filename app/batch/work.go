@@ -32,7 +32,8 @@ type worker struct {
 	Job
 	kitchen
 	table       *reference.Table
-	headspaceIn float64
+	headspaceIn float64 // of the table
+	loadWaterL  float64 // in the kettle for one load, by the rule
 	out         Worked
 }
 

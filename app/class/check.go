@@ -18,16 +18,16 @@ import (
 // finger or of the unit, and leave judgement to the findings.
 var (
 	PreparedLimits  = measure.Between(0.05, 500, measure.Pound)     // one station's batch
-	KettleLimits    = measure.Between(0.25, 200, measure.Gallon)    // water a kettle holds
+	KettleLimits    = measure.Between(0.25, 100, measure.Gallon)    // water a kettle holds
 	FreezerLimits   = measure.Between(0.5, 2000, measure.CubicFoot) // capacity
 	AltitudeLimits  = measure.Between(-1400, 20000, measure.Foot)
 	TapLimits       = measure.Between(32, 120, measure.Fahrenheit)
 	IceBagLimits    = measure.Between(1, 100, measure.Pound)
-	BathLimits      = measure.Between(0.25, 200, measure.Gallon)   // water in one bath
-	AcrossLimits    = measure.Between(3, 40, measure.Inch)         // inside width of a basket
+	BathLimits      = measure.Between(0.25, 100, measure.Gallon)   // water in one bath
+	AcrossLimits    = measure.Between(4, 30, measure.Inch)         // inside width of a basket
 	StartLimits     = measure.Between(32, 120, measure.Fahrenheit) // vegetables before they go in
 	RatingLimits    = measure.Between(300, 15000, measure.Watt)    // a burner's plate
-	TrialLimits     = measure.Between(0.25, 50, measure.Gallon)    // water of a rehearsal
+	TrialLimits     = measure.Between(0.25, 10, measure.Gallon)    // water of a rehearsal
 	TrialFromLimits = measure.Between(32, 130, measure.Fahrenheit) // its temperature at the start
 	TookLimits      = measure.Between(1, 180, measure.Minute)      // how long a rehearsal took
 )

@@ -88,11 +88,11 @@ func Read(r io.Reader, name string) (Class, error) {
 func checkSchema(schema any) error {
 	n, ok := schema.(json.Number)
 	if !ok {
-		return fmt.Errorf("schema: the field is missing; allowed is %d", Schema)
+		return fmt.Errorf("schema: the field is missing; allowed is 1 to %d", Schema)
 	}
 	switch v, err := n.Int64(); {
 	case err != nil || v < 1:
-		return fmt.Errorf("schema: “%s” stands there; allowed is %d", n, Schema)
+		return fmt.Errorf("schema: “%s” stands there; allowed is 1 to %d", n, Schema)
 	case v > Schema:
 		return fmt.Errorf("schema: the file was written by a newer Kettleside (schema %d; this one reads %d)", v, Schema)
 	}

@@ -22,10 +22,13 @@ func (w *Worked) totalIceBalance(unit *measure.MassUnit) {
 	for _, b := range w.known() {
 		ice := b.Estimates.IceBalance
 		switch {
-		case ice.ID != "":
+		case ice.ID != "" && !ice.InWords():
 			f.Source = ice.Source
+			if ice.Standing != "" {
+				f.Standing = ice.Standing
+			}
 			f.Value += ice.Value * float64(b.Batch.Stations)
-			parts = append(parts, times(b.Batch.Stations, ice.Text))
+			parts = append(parts, times(b.Batch.Stations, measure.Plain(ice.Value)+" "+ice.Unit))
 		case !b.Ice.InWords():
 			missing++
 		}
@@ -42,6 +45,9 @@ func (w *Worked) totalIceBalance(unit *measure.MassUnit) {
 	default:
 		f.Text = measure.Plain(f.Value) + " " + unit.Symbol
 		f.Working = sum(parts, f.Text, "")
+		if missing > 0 {
+			f.Note = plural(missing, "batch", "batches") + " more could not be estimated and need ice too."
+		}
 		if bags := iceBags(f.Value, f.Text, unit, w.Class.Kit.IceBag); !bags.InWords() {
 			f.Also = measure.Counted(bags.Value, "bag", "bags") + " of " + w.Class.Kit.IceBag.String()
 		}
@@ -57,12 +63,13 @@ func (w *Worked) freezerWarmth(memory *estimate.Memory) {
 	for _, b := range w.known() {
 		kg := b.Batch.Prepared.SI() * float64(b.Batch.Stations)
 		massKg += kg
-		if kg > mostKg {
+		if kg > mostKg && b.Estimates.Freezing.ID != "" {
 			heaviest, mostKg = b, kg
 		}
 	}
 	f, finding, ok := batch.FreezerWarmth(heaviest.Worked, massKg, w.Class.Place.Freezer, w.Class.Units, w.Table, memory)
-	if mostKg > 0 && f.Working != "" {
+	f.Standing = heaviest.Estimates.Freezing.Standing
+	if f.Basis == measure.Estimate && mostKg > 0 {
 		f.Working += fmt.Sprintf("; all packs taken as those of “%s”", heaviest.Batch.Name)
 	}
 	w.Totals.FreezerWarmth = f

@@ -14,19 +14,12 @@ type Bath struct {
 	IceKg float64
 
 	// The last load, in a bath with the ice of the rule that has cooled the
-	// loads before it.
-	To50S, To40S float64 // until the centre is at 50 and 40 °F; +Inf where this bath does not get there
-	IceGoneS     float64 // until its last ice has melted; 0: gone before, +Inf: some is left
-	EndC         float64 // of the centre at the end of the published chill
-	RestC        float64 // what bath and pieces come to in the end
-	Course       Course  // from the lift on
+	// loads before it, one after the other.
+	MarkS  [2]float64 // until the centre is at Case.MarksC; +Inf where this bath does not get there
+	EndC   float64    // of the centre at the end of the published chill
+	RestC  float64    // what bath and pieces come to in the end
+	Course Course     // from the lift on
 }
-
-// The two marks on the way to cold: 50 and 40 °F.
-const (
-	coolC = 10.0
-	coldC = 40.0 / 9
-)
 
 func (c Case) bathKnown() bool {
 	return c.ChillS > 0 && c.foodKnown() && c.Piece.Shape != 0 && c.LoadKg > 0 && c.BathWaterKg > 0
@@ -40,12 +33,14 @@ func (c Case) bath(blanch *heat.Blanch, liftS float64) (*Bath, error) {
 		return nil, err
 	}
 	b := &Bath{}
-	batchKg := c.LoadKg * c.Loads
-	if b.IceKg, err = heat.IceNeededKg(batchKg, piece.HeatJPerKgK, c.BoilC, c.BathWaterKg, c.TapC, c.BathEndC); err != nil {
+	if b.IceKg, err = heat.IceNeededKg(c.LoadKg*c.Loads, piece.HeatJPerKgK, c.BoilC, c.BathWaterKg, c.TapC, c.BathEndC); err != nil {
 		return nil, err
 	}
-	water := heat.Bath{WaterKg: c.BathWaterKg, WaterC: c.TapC, IceKg: c.BathIceKg}
-	before := water.After(batchKg-c.LoadKg, piece.HeatJPerKgK, c.BoilC)
+	before := heat.Bath{WaterKg: c.BathWaterKg, WaterC: c.TapC, IceKg: c.BathIceKg}
+	for range int(c.Loads) - 1 {
+		before = before.After(c.LoadKg, piece.HeatJPerKgK, c.BoilC)
+	}
+	b.RestC = before.After(c.LoadKg, piece.HeatJPerKgK, c.BoilC).WaterC
 	chill, err := before.Chill(piece, c.LoadKg, c.BoilC)
 	if blanch != nil {
 		chill, err = before.ChillAfter(blanch, liftS, bathFilm)
@@ -53,17 +48,17 @@ func (c Case) bath(blanch *heat.Blanch, liftS float64) (*Bath, error) {
 	if err != nil {
 		return nil, err
 	}
-	reaches := func(tempC float64) float64 {
-		if s, ok := chill.CentreReachesS(tempC); ok {
-			return s
+	for i, tempC := range c.MarksC {
+		s, ok := chill.CentreReachesS(tempC)
+		if !ok {
+			s = math.Inf(1)
 		}
-		return math.Inf(1)
+		b.MarkS[i] = s
 	}
-	b.To50S, b.To40S, b.IceGoneS = reaches(coolC), reaches(coldC), chill.IceGoneS
-	b.EndC, b.RestC = chill.PieceC(c.ChillS, 0), water.After(batchKg, piece.HeatJPerKgK, c.BoilC).WaterC
+	b.EndC = chill.PieceC(c.ChillS, 0)
 	endS := c.ChillS
-	if !math.IsInf(b.To50S, 1) {
-		endS = min(max(endS, 1.1*b.To50S), 4*c.ChillS)
+	if cool := b.MarkS[0]; !math.IsInf(cool, 1) {
+		endS = min(max(endS, 1.1*cool), 4*c.ChillS)
 	}
 	b.Course = course(endS, steps, func(s float64) (float64, float64, float64) {
 		return chill.WaterC(s), chill.PieceC(s, 0), chill.MeanC(s)

@@ -25,18 +25,22 @@ type Case struct {
 	Heating  Heating
 	Loads    float64    // fillings of the kettle
 	LoadKg   float64    // each; 0: not known
-	MostKg   float64    // the largest load worth asking for
 	WaterKg  float64    // in the kettle for one load; of a steamer under the basket; 0: not known
+	FullKg   float64    // water in the kettle when it is full
+	MostKg   float64    // the largest load that the rule of water lets into a full kettle
 	BasketM2 float64    // area of a steaming basket; 0: not known
 	PowerW   heat.Guess // burner power into the water less losses; zero: not known
 	StartC   heat.Guess // vegetables before they go in
 	TapC     float64    // cold water from the tap
 	BlanchS  float64    // published time here, the shorter end; 0: none
+	LongestS float64    // its longer end
+	WithinS  float64    // the rule's time for the return of the boil
 
-	ChillS      float64 // published time in the bath, the shorter end; 0: none
-	BathWaterKg float64 // cold water in the bath; 0: not known
-	BathIceKg   float64 // ice by the rule, for the whole batch
-	BathEndC    float64 // the bath should end so cold
+	ChillS      float64    // published time in the bath, the shorter end; 0: none
+	BathWaterKg float64    // cold water in the bath; 0: not known
+	BathIceKg   float64    // ice by the rule, for the whole batch
+	BathEndC    float64    // the bath should end so cold
+	MarksC      [2]float64 // when is a centre down to these?
 
 	Enzyme Enzyme // zero: no published data
 
@@ -70,58 +74,51 @@ func (e Enzyme) inactivation() (heat.Inactivation, bool) {
 	return i, len(i.Fractions) > 0
 }
 
-// Results is what could be estimated. A part that is nil lacks an input.
+// Results is what could be estimated. A part that is nil lacks an input, or its
+// input lies outside the range of the model: then Outside says why.
 type Results struct {
 	Kettle   *Kettle
 	Steam    *Steam
 	Bath     *Bath
 	Freezing *Freezing
-
-	// Outside is the first input that lies outside the range of the model, of
-	// type *heat.RangeError or *heat.UnreachableError; its part is nil then.
-	Outside error
+	Outside  Outside
 }
+
+// Outside are the inputs that lie outside the range of the model, part by part:
+// a *heat.RangeError or a *heat.UnreachableError, nil where there is none.
+type Outside struct{ Kettle, Steam, Bath, Freezing error }
 
 // Course is how temperatures go over time: all slices have one length.
 type Course struct {
-	AfterS        []float64
-	WaterC        []float64 // of water, or of the air in a freezer
-	CentreC, Mean []float64 // of a piece or a pack, °C
+	AfterS  []float64
+	AroundC []float64 // water, steam, or the air of a freezer
+	CentreC []float64 // the middle of a piece or a pack
+	MeanC   []float64 // as a mean over it
 }
 
 // Work estimates everything that a case has the inputs for.
 func Work(c Case) Results {
 	var r Results
-	note := func(err error) bool {
-		if err != nil && r.Outside == nil {
-			r.Outside = err
-		}
-		return err == nil
-	}
 	var blanch *heat.Blanch // as far as it could be followed
 	liftS := 0.0
 	if c.kettleKnown() {
-		if k, err := c.kettle(); note(err) {
-			r.Kettle, blanch, liftS = k, &k.blanch, k.LiftS
+		r.Kettle, r.Outside.Kettle = c.kettle()
+		if r.Kettle != nil {
+			blanch, liftS = &r.Kettle.blanch, r.Kettle.LiftS
 		}
 	}
 	if c.steamKnown() {
-		if s, err := c.steam(); note(err) {
-			r.Steam, blanch, liftS = s, &s.blanch, c.BlanchS
-			if s.Layers > 0 { // into the bath one layer at a time
-				c.LoadKg, c.Loads = c.LoadKg*c.Loads/s.Layers, s.Layers
-			}
+		r.Steam, r.Outside.Steam = c.steam()
+		if r.Steam != nil {
+			blanch, liftS = &r.Steam.blanch, c.BlanchS
+			c.LoadKg, c.Loads = r.Steam.loadKg, r.Steam.loads // one layer at a time into the bath
 		}
 	}
 	if c.bathKnown() {
-		if b, err := c.bath(blanch, liftS); note(err) {
-			r.Bath = b
-		}
+		r.Bath, r.Outside.Bath = c.bath(blanch, liftS)
 	}
 	if c.packKnown() {
-		if f, err := c.freezing(); note(err) {
-			r.Freezing = f
-		}
+		r.Freezing, r.Outside.Freezing = c.freezing()
 	}
 	return r
 }
@@ -137,14 +134,24 @@ func (c Case) piece(filmWPerM2K, lowC, highC float64) (heat.Piece, error) {
 
 // course follows something for seconds in steps, from 0 to the end, closer
 // together where everything still changes fast.
-func course(endS float64, steps int, at func(afterS float64) (waterC, centreC, meanC float64)) Course {
+func course(endS float64, steps int, at func(afterS float64) (aroundC, centreC, meanC float64)) Course {
 	var c Course
 	for i := range steps + 1 {
 		share := float64(i) / float64(steps)
 		s := endS * share * math.Sqrt(share)
-		water, centre, mean := at(s)
-		c.AfterS, c.WaterC = append(c.AfterS, s), append(c.WaterC, water)
-		c.CentreC, c.Mean = append(c.CentreC, centre), append(c.Mean, mean)
+		around, centre, mean := at(s)
+		c.AfterS, c.AroundC = append(c.AfterS, s), append(c.AroundC, around)
+		c.CentreC, c.MeanC = append(c.CentreC, centre), append(c.MeanC, mean)
 	}
 	return c
+}
+
+// firstOf is the first error that there is.
+func firstOf(errs ...error) error {
+	for _, err := range errs {
+		if err != nil {
+			return err
+		}
+	}
+	return nil
 }

@@ -15,13 +15,13 @@ import (
 var beans = Case{
 	Food:  heat.FromPercent(90.32, 1.83, 0.22, 6.97, 2.7, 0.66, -0.7),
 	Piece: Piece{heat.Cylinder, heat.Guess{Low: 0.0024, Likely: 0.004, High: 0.0047}},
-	BoilC: 100, Heating: InWater, Loads: 3, LoadKg: 0.4536, MostKg: 0.4536, WaterKg: 3.78, PowerW: Around(1258, RehearsalSpread),
-	StartC: heat.Known(21.1), TapC: 20, BlanchS: 180, ChillS: 180, BathWaterKg: 3.78, BathIceKg: 1.361, BathEndC: 40.0 / 9,
+	BoilC: 100, Heating: InWater, Loads: 3, LoadKg: 0.4536, MostKg: 0.4536, WaterKg: 3.78, FullKg: 3.78, WithinS: 60, PowerW: Around(1258, RehearsalSpread),
+	StartC: heat.Known(21.1), TapC: 20, BlanchS: 180, LongestS: 180, ChillS: 180, MarksC: [2]float64{10, 40.0 / 9}, BathWaterKg: 3.78, BathIceKg: 1.361, BathEndC: 40.0 / 9,
 	Pack:    heat.Pack{Shape: heat.Slab, SizeM: 0.0125, SecondM: 0.065, ThirdM: 0.075, AirShare: SolidPackAir},
 	PackedC: 10, FreezerC: [2]float64{-23.3, -17.8}, CoreC: -12.2,
 }
 
-// carrot-like steam case
+// steamed is a case of two pounds in steam.
 func steamed() Case {
 	c := beans
 	c.Heating, c.Loads, c.LoadKg, c.BasketM2, c.WaterKg = InSteam, 1, 0.9, 0.041, 1.04
@@ -37,7 +37,7 @@ func largeSprouts() Case {
 
 func TestWorkFollowsTheWholeBatch(t *testing.T) {
 	r := Work(beans)
-	if r.Kettle == nil || r.Bath == nil || r.Freezing == nil || r.Steam != nil || r.Outside != nil {
+	if r.Kettle == nil || r.Bath == nil || r.Freezing == nil || r.Steam != nil || r.Outside != (Outside{}) {
 		t.Fatalf("parts: %+v", r)
 	}
 	k := r.Kettle
@@ -53,14 +53,15 @@ func TestWorkFollowsTheWholeBatch(t *testing.T) {
 	if back := Work(c).Kettle.BackS; math.Abs(back-60) > 0.1 {
 		t.Errorf("the largest load is back after %v s", back)
 	}
-	// the ice of the balance brings the bath down to where it should end
+	// the ice of the balance brings the bath down to where it should end, all
+	// loads at once
 	c = beans
-	c.BathIceKg = r.Bath.IceKg
+	c.BathIceKg, c.LoadKg, c.Loads = r.Bath.IceKg, c.LoadKg*c.Loads, 1
 	if rest := Work(c).Bath.RestC; math.Abs(rest-c.BathEndC) > 0.05 {
 		t.Errorf("with the ice of the balance the bath ends at %v °C", rest)
 	}
-	if !math.IsInf(r.Bath.To50S, 1) || r.Bath.RestC < 10 {
-		t.Errorf("a bath of warm tap water with the rule's ice: 50 °F after %v s, rests at %v °C", r.Bath.To50S, r.Bath.RestC)
+	if !math.IsInf(r.Bath.MarkS[0], 1) || r.Bath.RestC < 10 {
+		t.Errorf("a bath of warm tap water with the rule's ice: 50 °F after %v s, rests at %v °C", r.Bath.MarkS[0], r.Bath.RestC)
 	}
 	f := r.Freezing
 	if !(f.QuickS < f.LikelyS && f.LikelyS < f.WarmS && f.WarmS < f.SlowS) || math.Abs(f.PhamS/f.LikelyS-1) > 0.25 {
@@ -86,7 +87,7 @@ func TestWorkWithoutAnInput(t *testing.T) {
 		job := beans
 		c.change(&job)
 		r := Work(job)
-		if (r.Kettle != nil) != c.kettle || (r.Bath != nil) != c.bath || (r.Freezing != nil) != c.freezing || r.Outside != nil {
+		if (r.Kettle != nil) != c.kettle || (r.Bath != nil) != c.bath || (r.Freezing != nil) != c.freezing || r.Outside != (Outside{}) {
 			t.Errorf("without %s: kettle %v, bath %v, freezing %v, %v", name, r.Kettle != nil, r.Bath != nil, r.Freezing != nil, r.Outside)
 		}
 	}
@@ -97,11 +98,22 @@ func TestWorkOutsideTheModel(t *testing.T) {
 	c.LoadKg = 300
 	r := Work(c)
 	var outside *heat.RangeError
-	if r.Kettle != nil || !errors.As(r.Outside, &outside) {
+	if r.Kettle != nil || !errors.As(r.Outside.Kettle, &outside) {
 		t.Errorf("a load of 300 kg: %+v, %v", r.Kettle, r.Outside)
 	}
-	if r.Freezing == nil {
+	if r.Freezing == nil || r.Outside.Freezing != nil {
 		t.Error("the pack has nothing to do with the load")
+	}
+	c = beans
+	c.BathWaterKg = 600
+	r = Work(c)
+	if r.Bath != nil || !errors.As(r.Outside.Bath, &outside) || r.Kettle == nil || r.Outside.Kettle != nil {
+		t.Errorf("a bath of 600 kg: %+v, %v", r.Bath, r.Outside)
+	}
+	c = steamed()
+	c.PowerW = Around(30000, 0.1)
+	if s := Work(c).Steam; s == nil || s.DryS != 0 || s.CentreC.Likely == 0 {
+		t.Errorf("pieces in steam need no burner: %+v", s)
 	}
 }
 
@@ -158,8 +170,8 @@ func TestKettleLaws(t *testing.T) {
 		c.MostKg = 2
 		c.StartC = heat.Known(rapid.Float64Range(1, 40).Draw(t, "start"))
 		k := mustKettle(t, c)
-		for i, w := range k.Course.WaterC {
-			if centre := k.Course.CentreC[i]; w > c.BoilC+1e-6 || w < c.StartC.Likely || centre > c.BoilC+1e-6 || centre < c.StartC.Likely-1e-6 || math.IsNaN(w+centre+k.Course.Mean[i]) {
+		for i, w := range k.Course.AroundC {
+			if centre := k.Course.CentreC[i]; w > c.BoilC+1e-6 || w < c.StartC.Likely || centre > c.BoilC+1e-6 || centre < c.StartC.Likely-1e-6 || math.IsNaN(w+centre+k.Course.MeanC[i]) {
 				t.Fatalf("at %v s water %v, centre %v between %v and %v °C", k.Course.AfterS[i], w, centre, c.StartC.Likely, c.BoilC)
 			}
 		}
@@ -204,10 +216,44 @@ func TestBathLaws(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if m.To50S > b.To50S+1e-6 || m.RestC > b.RestC+1e-9 || m.IceKg != b.IceKg || b.To40S < b.To50S {
-			t.Fatalf("a kilogram more ice: 50 °F after %v → %v s, rests at %v → %v °C", b.To50S, m.To50S, b.RestC, m.RestC)
+		if m.MarkS[0] > b.MarkS[0]+1e-6 || m.RestC > b.RestC+1e-9 || m.IceKg != b.IceKg || b.MarkS[1] < b.MarkS[0] {
+			t.Fatalf("a kilogram more ice: 50 °F after %v → %v s, rests at %v → %v °C", b.MarkS[0], m.MarkS[0], b.RestC, m.RestC)
 		}
 	})
+}
+
+// What comes out of kettle or steamer goes into the bath in the same loads: a
+// bath gets a load down to 50 °F just where it comes to rest under it.
+func TestBathTakesTheLoadsThatWereHeated(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		c := beans
+		if rapid.Bool().Draw(t, "steam") {
+			c = steamed()
+			c.BasketM2 = rapid.Float64Range(0.01, 0.1).Draw(t, "basket")
+		}
+		c.BathIceKg = rapid.Float64Range(0.2, 6).Draw(t, "ice")
+		c.TapC = rapid.Float64Range(3, 30).Draw(t, "tap")
+		c.LoadKg = rapid.Float64Range(0.1, 1.5).Draw(t, "load")
+		c.Loads = float64(rapid.IntRange(1, 5).Draw(t, "loads"))
+		b := Work(c).Bath
+		if b == nil || math.Abs(b.RestC-10) < 0.5 { // pieces come out a little cooler than the boil that RestC counts
+			return
+		}
+		if never := math.IsInf(b.MarkS[0], 1); never != (b.RestC > 10) {
+			t.Fatalf("rests at %v °C, 50 °F after %v s", b.RestC, b.MarkS[0])
+		}
+	})
+}
+
+// Loads chilled one after the other leave more heat behind than all at once.
+func TestLoadsAreChilledOneByOne(t *testing.T) {
+	c := beans
+	c.BathIceKg = 0.8
+	one := Work(c).Bath.RestC
+	c.LoadKg, c.Loads = c.LoadKg*c.Loads, 1
+	if all := Work(c).Bath.RestC; all >= one {
+		t.Errorf("three loads leave the bath at %v °C, all at once at %v °C", one, all)
+	}
 }
 
 func TestDay(t *testing.T) {
@@ -298,7 +344,7 @@ func BenchmarkBatch(b *testing.B) {
 	}
 }
 
-// The curves of kettle, piece and bath of one batch, with an enzyme.
+// The curves of kettle, piece, bath and pack of one batch, with an enzyme.
 func BenchmarkCurves(b *testing.B) {
 	c := beans
 	c.Enzyme = Enzyme{Fractions: [2]heat.Fraction{heat.FromD(1, 0.4, 90, 16.5)}}
@@ -306,12 +352,17 @@ func BenchmarkCurves(b *testing.B) {
 	if err != nil {
 		b.Fatal(err)
 	}
+	p := c.Pack
+	p.FilmWPerM2K = packFilm.Likely
 	for b.Loop() {
 		k, err := c.follow(piece)
 		if err != nil {
 			b.Fatal(err)
 		}
 		if _, err := c.bath(&k.blanch, k.LiftS); err != nil {
+			b.Fatal(err)
+		}
+		if _, err := c.freezingCourse(p, 9*3600); err != nil {
 			b.Fatal(err)
 		}
 	}

@@ -1,8 +1,6 @@
 package estimate
 
-import (
-	"errors"
-)
+import "example.org/kettleside/app/heat"
 
 // Freezing is how long one pack needs until its core is at Case.CoreC.
 type Freezing struct {
@@ -13,6 +11,9 @@ type Freezing struct {
 	PhamS   float64 // LikelyS by Pham's formula; 0 outside its range
 	Course  Course  // in the colder freezer
 }
+
+// freezingSteps are enough for a curve over hours, whose steps are marched.
+const freezingSteps = 36
 
 func (c Case) packKnown() bool { return c.foodKnown() && c.Pack.Shape != 0 && c.CoreC < 0 }
 
@@ -29,22 +30,32 @@ func (c Case) freezing() (*Freezing, error) {
 	f.LikelyS, errs[1] = time(packFilm.Likely, cold)
 	f.WarmS, errs[2] = time(packFilm.Likely, warm)
 	f.SlowS, errs[3] = time(packFilm.Low, warm)
-	if err := errors.Join(errs[:]...); err != nil {
+	if err := firstOf(errs[:]...); err != nil {
 		return nil, err
 	}
 	p := c.Pack
 	p.FilmWPerM2K = packFilm.Likely
 	f.PhamS, _ = p.PhamTimeS(c.Food, c.PackedC, cold, c.CoreC) // outside its range it stays 0
-	pack, err := p.Freeze(c.Food, c.PackedC)
+	course, err := c.freezingCourse(p, 1.2*f.LikelyS)
 	if err != nil {
 		return nil, err
 	}
-	air := func(float64) float64 { return cold }
-	f.Course = course(1.2*f.LikelyS, steps, func(s float64) (float64, float64, float64) {
-		if e := pack.Step(s-pack.AfterS(), air); e != nil && err == nil {
+	f.Course = course
+	return &f, nil
+}
+
+// freezingCourse follows a pack in the colder freezer.
+func (c Case) freezingCourse(p heat.Pack, endS float64) (Course, error) {
+	pack, err := p.Freeze(c.Food, c.PackedC)
+	if err != nil {
+		return Course{}, err
+	}
+	coldC := c.FreezerC[0]
+	followed := course(endS, freezingSteps, func(s float64) (float64, float64, float64) {
+		if e := pack.Step(s-pack.AfterS(), func(float64) float64 { return coldC }); e != nil && err == nil {
 			err = e
 		}
-		return cold, pack.CoreC(), pack.MeanC()
+		return coldC, pack.CoreC(), pack.MeanC()
 	})
-	return &f, err
+	return followed, err
 }

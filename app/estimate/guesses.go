@@ -29,9 +29,9 @@ const bathFilm = 400.0
 // W/(m² K): 8 to 9 for one that stands free, 4 to 5 in a crowd.
 var packFilm = heat.Guess{Low: 4, Likely: 6, High: 9}
 
-// covered is the share of a basket that pieces in a single layer cover: round
+// Covered is the share of a basket that pieces in a single layer cover: round
 // ones side by side about 0.7.
-const covered = 0.7
+const Covered = 0.7
 
 // RehearsalSpread is how far a burner's next boil may be from the rehearsal's.
 const RehearsalSpread = 0.1
@@ -59,7 +59,7 @@ func FromPlate(kind heat.BurnerKind, ratingW float64) (heat.Guess, bool) {
 	case !known && ratingW == 0:
 		return heat.Guess{}, false
 	case !known: // any kind
-		share = heat.Share{Low: 0.35, Likely: 0.70, High: 0.90}
+		share = heat.Share{Low: 0.28, Likely: 0.70, High: 0.90}
 	case ratingW == 0:
 		rating = ratings[kind]
 	}

@@ -1,10 +1,6 @@
 package estimate
 
-import (
-	"errors"
-
-	"example.org/kettleside/app/heat"
-)
+import "example.org/kettleside/app/heat"
 
 // Kettle is what one load does in boiling water.
 type Kettle struct {
@@ -14,7 +10,7 @@ type Kettle struct {
 	LiftS        float64    // the published time after the return
 	CentreC      float64    // of a piece at the lift
 	MeanC        float64
-	LargestKg    float64 // largest load that is back within a minute, at most Case.MostKg
+	LargestKg    float64 // largest load in a full kettle that is back within Case.WithinS, at most Case.MostKg
 	Spread       heat.Spread
 	Doneness     *heat.Doneness // nil where no enzyme is known
 	Course       Course         // from the lid to the lift
@@ -23,10 +19,9 @@ type Kettle struct {
 }
 
 const (
-	withinS = 60    // the rule of the return to the boil
-	draws   = 1_000 // kitchens in a spread
-	seed    = 1
-	steps   = 72 // of a course
+	draws = 1_000 // kitchens in a spread
+	seed  = 1
+	steps = 72 // of a course
 )
 
 func (c Case) kettleKnown() bool {
@@ -42,25 +37,28 @@ func (c Case) kettle() (*Kettle, error) {
 	if err != nil {
 		return nil, err
 	}
-	kitchens := heat.Kitchens{Kettle: c.pot(), Piece: piece, LoadKg: c.LoadKg, BlanchS: c.BlanchS,
+	kitchens := heat.Kitchens{Kettle: c.pot(c.WaterKg), Piece: piece, LoadKg: c.LoadKg, BlanchS: c.BlanchS, WithinS: c.WithinS,
 		PowerW: c.PowerW, SizeM: c.Piece.SizeM, FilmWPerM2K: boilFilm, StartC: c.StartC}
 	var errs [3]error
 	k.FirstBoilS, errs[0] = c.firstBoil()
-	k.LargestKg, errs[1] = c.pot().LargestLoadKg(piece, c.StartC.Likely, withinS, c.MostKg)
+	k.LargestKg, errs[1] = c.pot(c.FullKg).LargestLoadKg(piece, c.StartC.Likely, c.WithinS, c.MostKg)
 	k.Spread, errs[2] = kitchens.Spread(draws, seed)
-	return k, errors.Join(errs[:]...)
+	if err := firstOf(errs[:]...); err != nil {
+		return nil, err
+	}
+	return k, nil
 }
 
-// pot is the kettle at the boil on the likely burner.
-func (c Case) pot() heat.Kettle {
-	return heat.Kettle{BoilC: c.BoilC, WaterKg: c.WaterKg, PowerW: c.PowerW.Likely, WaterC: c.BoilC}
+// pot is so much water at the boil on the likely burner.
+func (c Case) pot(waterKg float64) heat.Kettle {
+	return heat.Kettle{BoilC: c.BoilC, WaterKg: waterKg, PowerW: c.PowerW.Likely, WaterC: c.BoilC}
 }
 
 // follow is the likely load from the lid to the lift.
 func (c Case) follow(piece heat.Piece) (*Kettle, error) {
 	k := &Kettle{}
 	var err error
-	if k.blanch, err = c.pot().Blanch(piece, c.LoadKg, c.StartC.Likely); err != nil {
+	if k.blanch, err = c.pot(c.WaterKg).Blanch(piece, c.LoadKg, c.StartC.Likely); err != nil {
 		return nil, err
 	}
 	b := &k.blanch
@@ -80,7 +78,7 @@ func (c Case) firstBoil() (heat.Guess, error) {
 	quick, err := heat.FirstBoilS(c.WaterKg, 0, c.TapC, c.BoilC, c.PowerW.High)
 	likely, err2 := heat.FirstBoilS(c.WaterKg, 0, c.TapC, c.BoilC, c.PowerW.Likely)
 	slow, err3 := heat.FirstBoilS(c.WaterKg, 0, c.TapC, c.BoilC, c.PowerW.Low)
-	return heat.Guess{Low: quick, Likely: likely, High: slow}, errors.Join(err, err2, err3)
+	return heat.Guess{Low: quick, Likely: likely, High: slow}, firstOf(err, err2, err3)
 }
 
 func (c Case) doneness(b *heat.Blanch, liftS float64) (*heat.Doneness, error) {

@@ -1,7 +1,6 @@
 package estimate
 
 import (
-	"errors"
 	"math"
 
 	"example.org/kettleside/app/heat"
@@ -9,17 +8,17 @@ import (
 
 // Steam is what one layer does over boiling water.
 type Steam struct {
-	FirstBoilS heat.Guess
-	CentreC    heat.Guess // at the end of the published time: coldest, likely, warmest
-	MeanC      float64
-	LayerKg    float64 // most that lies in a single layer; 0 where the basket is not known
-	Layers     float64 // fillings of the basket for the batch; 0 where it is not known
-	AwayKg     float64 // water boiled away in one published time
-	DryS       float64 // until the kettle has boiled dry
-	Doneness   *heat.Doneness
-	Course     Course
+	CentreC  heat.Guess // at the end of the published time: coldest, likely, warmest
+	MeanC    float64
+	LayerKg  float64 // most that lies in a single layer; 0: cannot be said
+	Layers   float64 // fillings of the basket for the batch; 0: cannot be said
+	AwayKg   float64 // water boiled away in the longest published time, at the strongest; 0: cannot be said
+	DryS     float64 // until the kettle has boiled dry; 0: cannot be said
+	Doneness *heat.Doneness
+	Course   Course
 
-	blanch heat.Blanch
+	loadKg, loads float64 // what lies in the basket at once
+	blanch        heat.Blanch
 }
 
 func (c Case) steamKnown() bool {
@@ -27,36 +26,21 @@ func (c Case) steamKnown() bool {
 }
 
 func (c Case) steam() (*Steam, error) {
-	s := &Steam{}
-	after := func(sizeM, film, startC float64) (heat.Blanch, error) {
-		piece, err := c.Food.Piece(c.Piece.Shape, sizeM, 0, film, startC, c.BoilC)
-		if err != nil {
-			return heat.Blanch{}, err
-		}
-		return heat.Steamer{BoilC: c.BoilC}.Blanch(piece, c.LoadKg, startC)
-	}
-	size := c.Piece.SizeM
-	cold, err := after(size.High, steamFilm.Low, c.StartC.Low)
-	likely, err2 := after(size.Likely, steamFilm.Likely, c.StartC.Likely)
-	warm, err3 := after(size.Low, steamFilm.High, c.StartC.High)
-	if err := errors.Join(err, err2, err3); err != nil {
+	s := &Steam{loadKg: c.LoadKg, loads: c.Loads}
+	if err := c.layer(s); err != nil {
 		return nil, err
 	}
-	s.blanch = likely
-	b := &s.blanch
-	s.CentreC = heat.Guess{Low: cold.PieceC(c.BlanchS, 0), Likely: b.PieceC(c.BlanchS, 0), High: warm.PieceC(c.BlanchS, 0)}
-	s.MeanC = b.MeanC(c.BlanchS)
-	s.Course = course(c.BlanchS, steps, func(at float64) (float64, float64, float64) {
-		return c.BoilC, b.PieceC(at, 0), b.MeanC(at)
-	})
-	if s.Doneness, err = c.doneness(b, c.BlanchS); err != nil {
+	if err := c.steamed(s); err != nil {
 		return nil, err
 	}
-	return s, errors.Join(c.layer(s), c.boilAway(s))
+	if err := c.boilAway(s); err != nil { // no matter for the pieces
+		s.AwayKg, s.DryS = 0, 0
+	}
+	return s, nil
 }
 
-// layer is what lies in the basket at once, where its size is known and the pieces are no
-// leaves or shreds.
+// layer is what lies in the basket at once, where its size is known and the
+// pieces are no leaves or shreds.
 func (c Case) layer(s *Steam) error {
 	if c.BasketM2 == 0 || c.Piece.SizeM.Likely < smallM {
 		return nil
@@ -65,17 +49,47 @@ func (c Case) layer(s *Steam) error {
 	if err != nil {
 		return err
 	}
-	s.LayerKg, err = heat.Steamer{BasketM2: c.BasketM2}.LayerKg(2*c.Piece.SizeM.Likely, density, covered)
-	if err == nil {
-		s.Layers = math.Ceil(c.LoadKg*c.Loads/s.LayerKg - 1e-9)
+	s.LayerKg, err = heat.Steamer{BasketM2: c.BasketM2}.LayerKg(2*c.Piece.SizeM.Likely, density, Covered)
+	if err != nil {
+		return err
 	}
-	return err
+	batchKg := c.LoadKg * c.Loads
+	s.Layers = math.Ceil(batchKg/s.LayerKg - 1e-9)
+	s.loadKg, s.loads = batchKg/s.Layers, s.Layers
+	return nil
 }
 
 // smallM is the half thickness below which pieces are leaves or shreds: these
 // lie over one another in what people call a layer, and how many cannot be
 // said.
 const smallM = 0.002
+
+// steamed follows a layer from the lid to the end of the published time.
+func (c Case) steamed(s *Steam) error {
+	after := func(sizeM, film, startC float64) (heat.Blanch, error) {
+		piece, err := c.Food.Piece(c.Piece.Shape, sizeM, 0, film, startC, c.BoilC)
+		if err != nil {
+			return heat.Blanch{}, err
+		}
+		return heat.Steamer{BoilC: c.BoilC}.Blanch(piece, s.loadKg, startC)
+	}
+	size := c.Piece.SizeM
+	cold, err := after(size.High, steamFilm.Low, c.StartC.Low)
+	likely, err2 := after(size.Likely, steamFilm.Likely, c.StartC.Likely)
+	warm, err3 := after(size.Low, steamFilm.High, c.StartC.High)
+	if err := firstOf(err, err2, err3); err != nil {
+		return err
+	}
+	s.blanch = likely
+	b := &s.blanch
+	s.CentreC = heat.Guess{Low: cold.PieceC(c.BlanchS, 0), Likely: b.PieceC(c.BlanchS, 0), High: warm.PieceC(c.BlanchS, 0)}
+	s.MeanC = b.MeanC(c.BlanchS)
+	s.Course = course(c.BlanchS, steps, func(at float64) (float64, float64, float64) {
+		return c.BoilC, b.PieceC(at, 0), b.MeanC(at)
+	})
+	s.Doneness, err = c.doneness(b, c.BlanchS)
+	return err
+}
 
 // boilAway is the water that goes, where burner and water are known. The burner
 // is taken at its strongest: the kettle must not boil dry.
@@ -84,9 +98,8 @@ func (c Case) boilAway(s *Steam) error {
 		return nil
 	}
 	pot := heat.Steamer{WaterKg: c.WaterKg, PowerW: c.PowerW.High}
-	var err, err2, err3 error
-	s.FirstBoilS, err = c.firstBoil()
-	s.AwayKg, err2 = pot.BoiledAwayKg(c.BlanchS)
-	s.DryS, err3 = pot.DryAfterS()
-	return errors.Join(err, err2, err3)
+	var err, err2 error
+	s.AwayKg, err = pot.BoiledAwayKg(c.LongestS)
+	s.DryS, err2 = pot.DryAfterS()
+	return firstOf(err, err2)
 }

@@ -18,7 +18,7 @@ const (
 func IceNeededKg(massKg, heatJPerKgK, piecesC, waterKg, waterC, endC float64) (float64, error) {
 	if err := first(
 		within("pieces", massKg, 0, 1000, "kg"), within("specific heat", heatJPerKgK, 1500, 4300, "J/(kg K)"),
-		within("temperature of the pieces", piecesC, endC, 101, "°C"), within("water", waterKg, 0, 2000, "kg"),
+		within("temperature of the pieces", piecesC, endC, 102, "°C"), within("water", waterKg, 0, 2000, "kg"),
 		within("water temperature", waterC, 0, 60, "°C"), within("end temperature", endC, 0, 30, "°C"),
 	); err != nil {
 		return 0, err
@@ -98,7 +98,7 @@ func (b Bath) ChillAfter(blanch *Blanch, liftS, filmWPerM2K float64) (Chill, err
 }
 
 func (b Bath) chill(p Piece, massKg float64, start field, meanC float64, startAt func(float64) float64) (Chill, error) {
-	if err := first(b.Check(), p.Check(), within("load", massKg, 0.005, 200, "kg"), within("start temperature", meanC, 0, 101, "°C")); err != nil {
+	if err := first(b.Check(), p.Check(), within("load", massKg, 0.005, 200, "kg"), within("start temperature", meanC, 0, 102, "°C")); err != nil {
 		return Chill{}, err
 	}
 	c := Chill{massKg: massKg, heatJPerKgK: p.HeatJPerKgK, gainW: b.RoomGainW, startMeanC: meanC, startAt: startAt}

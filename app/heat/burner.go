@@ -44,7 +44,7 @@ func heatToBoilJPerKg(startC, endC float64) float64 { return 4190 * (endC - star
 // seconds (30 to 14,400). Losses are inside it, so it is what sizes a batch.
 func RehearsalPowerW(waterKg, vesselJPK, startC, boilC, seconds float64) (float64, error) {
 	if err := first(within("water", waterKg, 0.2, 200, "kg"), within("heat capacity of the kettle", vesselJPK, 0, 50000, "J/K"),
-		within("start temperature", startC, 0, 60, "°C"), within("boiling point", boilC, 60, 101, "°C"), within("time", seconds, 30, 14400, "s")); err != nil {
+		within("start temperature", startC, 0, 60, "°C"), within("boiling point", boilC, 60, 102, "°C"), within("time", seconds, 30, 14400, "s")); err != nil {
 		return 0, err
 	}
 	return (waterKg*heatToBoilJPerKg(startC, boilC) + vesselJPK*(boilC-startC)) / seconds, nil
@@ -54,15 +54,15 @@ func RehearsalPowerW(waterKg, vesselJPK, startC, boilC, seconds float64) (float6
 // water, 20 to 50,000 W.
 func FirstBoilS(waterKg, vesselJPK, startC, boilC, powerW float64) (float64, error) {
 	if err := first(within("water", waterKg, 0.2, 500, "kg"), within("heat capacity of the kettle", vesselJPK, 0, 50000, "J/K"),
-		within("start temperature", startC, 0, 60, "°C"), within("boiling point", boilC, 60, 101, "°C"), within("power", powerW, 20, 50000, "W")); err != nil {
+		within("start temperature", startC, 0, 60, "°C"), within("boiling point", boilC, 60, 102, "°C"), within("power", powerW, 20, 50000, "W")); err != nil {
 		return 0, err
 	}
 	return (waterKg*heatToBoilJPerKg(startC, boilC) + vesselJPK*(boilC-startC)) / powerW, nil
 }
 
-// vaporizationJPerKg is the heat that boils water away at 1 atm, IAPWS-95:
+// VaporizationJPerKg is the heat that boils water away at 1 atm, IAPWS-95:
 // 2,256.5 kJ/kg.
-const vaporizationJPerKg = 2.2565e6
+const VaporizationJPerKg = 2.2565e6
 
 // Steamer is a kettle with a little water under a basket.
 type Steamer struct {
@@ -90,7 +90,7 @@ func (s Steamer) BoiledAwayKg(seconds float64) (float64, error) {
 	if err := first(within("power", s.PowerW, 50, 20000, "W"), within("time", seconds, 0, 14400, "s")); err != nil {
 		return 0, err
 	}
-	return s.PowerW * seconds / vaporizationJPerKg, nil
+	return s.PowerW * seconds / VaporizationJPerKg, nil
 }
 
 // DryAfterS is how long the kettle steams until only LiftOffKg of water is
@@ -99,7 +99,7 @@ func (s Steamer) DryAfterS() (float64, error) {
 	if err := first(within("power", s.PowerW, 50, 20000, "W"), within("water", s.WaterKg, 0.1, 20, "kg"), within("water that must stay", s.LiftOffKg, 0, s.WaterKg, "kg")); err != nil {
 		return 0, err
 	}
-	return math.Max(s.WaterKg-s.LiftOffKg, 0) * vaporizationJPerKg / s.PowerW, nil
+	return math.Max(s.WaterKg-s.LiftOffKg, 0) * VaporizationJPerKg / s.PowerW, nil
 }
 
 // Blanch heats pieces in steam from startC: the clock starts at once, the
@@ -107,7 +107,7 @@ func (s Steamer) DryAfterS() (float64, error) {
 // coefficient (1,000 to 5,000 W/(m² K) is a fair household figure, a judgement
 // within the 400 to 12,000 that were read).
 func (s Steamer) Blanch(p Piece, massKg, startC float64) (Blanch, error) {
-	if err := first(p.Check(), within("boiling point", s.BoilC, 60, 101, "°C"), within("load", massKg, 0.005, 200, "kg"), within("start temperature", startC, 0, 60, "°C")); err != nil {
+	if err := first(p.Check(), within("boiling point", s.BoilC, 60, 102, "°C"), within("load", massKg, 0.005, 200, "kg"), within("start temperature", startC, 0, 60, "°C")); err != nil {
 		return Blanch{}, err
 	}
 	b := Blanch{DipC: s.BoilC, piece: p, massKg: massKg, startC: startC}

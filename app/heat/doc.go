@@ -7,7 +7,11 @@
 // range gives a *RangeError that names the range.
 package heat
 
-import "fmt"
+import (
+	"fmt"
+	"math"
+	"strconv"
+)
 
 // RangeError is an input outside of what an equation is good for.
 type RangeError struct {
@@ -18,7 +22,24 @@ type RangeError struct {
 }
 
 func (e *RangeError) Error() string {
-	return fmt.Sprintf("%s of %g %s is out of range: allowed is %g to %g %s", e.Quantity, e.Value, e.Unit, e.Low, e.High, e.Unit)
+	unit := e.Unit
+	if unit != "" {
+		unit = " " + unit
+	}
+	return fmt.Sprintf("%s of %s%s is out of range: allowed is %s to %s%s", e.Quantity, digits(e.Value), unit, digits(e.Low), digits(e.High), unit)
+}
+
+// digits prints four digits that count, without an exponent where people read
+// it.
+func digits(x float64) string {
+	if size := math.Abs(x); size >= 1e7 || size > 0 && size < 1e-4 {
+		return strconv.FormatFloat(x, 'g', 4, 64)
+	}
+	if math.Abs(x) >= 1000 {
+		return strconv.FormatFloat(math.Round(x), 'f', -1, 64)
+	}
+	rounded, _ := strconv.ParseFloat(strconv.FormatFloat(x, 'g', 4, 64), 64)
+	return strconv.FormatFloat(rounded, 'f', -1, 64)
 }
 
 // within returns nil where low ≤ x ≤ high; NaN is never within.

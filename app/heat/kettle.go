@@ -45,7 +45,7 @@ func (p *Piece) scaleS() float64 {
 // Kettle is boiling or nearly boiling water on a burner, lid on, well stirred
 // by its own boil.
 type Kettle struct {
-	BoilC     float64 // boiling point at this altitude, 60 to 101 °C
+	BoilC     float64 // boiling point at this altitude, 60 to 102 °C
 	WaterKg   float64 // 0.2 to 500
 	VesselJPK float64 // heat capacity of kettle and basket, 0 to 50,000 J/K
 	PowerW    float64 // burner power into the water less losses, constant near the boil, 50 to 50,000
@@ -55,7 +55,7 @@ type Kettle struct {
 // Check returns a *RangeError for the first value that is out of range.
 func (k Kettle) Check() error {
 	return first(
-		within("boiling point", k.BoilC, 60, 101, "°C"),
+		within("boiling point", k.BoilC, 60, 102, "°C"),
 		within("water", k.WaterKg, 0.2, 500, "kg"),
 		within("heat capacity of the kettle", k.VesselJPK, 0, 50000, "J/K"),
 		within("power", k.PowerW, 50, 50000, "W"),

@@ -72,9 +72,17 @@ func (m *modes) solve(shape Shape, bi, gamma, s float64, n int) {
 	if gamma > 0 {
 		low = edge()
 	}
+	rises, part := false, 0.5
 	for i := range n {
 		high := edge()
-		z, value, integral := shape.root(bi, pivot, low, high)
+		if i == 0 {
+			value, integral := shape.surface(high)
+			rises = integral*(high*high-pivot) > bi*value
+		} else {
+			rises = !rises // the function is continuous, with one root to an interval
+		}
+		z, value, integral := shape.root(bi, pivot, low, high, low+part*(high-low), rises)
+		part = (z - low) / (high - low) // the next root lies much alike
 		m.z[i], m.value[i], m.integ[i] = z, value, integral
 		m.norm[i] = shape.square(z, value, integral) + d*gamma*integral*integral
 		low = high
@@ -82,13 +90,12 @@ func (m *modes) solve(shape Shape, bi, gamma, s float64, n int) {
 }
 
 // root finds the one root of I (z² − pivot) − Bi X(1) in [low, high] by Newton's
-// method, kept between the ends by halving; it returns X(1) and I there too. The
-// slopes are X(1)' = −zI and I' = (X(1) − nI)/z.
-func (s Shape) root(bi, pivot, low, high float64) (z, value, integral float64) {
+// method from a first guess, kept between the ends by halving; it returns X(1)
+// and I there too. risesAtHigh says whether the function is positive at high.
+// The slopes are X(1)' = −zI and I' = (X(1) − nI)/z.
+func (s Shape) root(bi, pivot, low, high, guess float64, risesAtHigh bool) (z, value, integral float64) {
 	d := s.dims()
-	value, integral = s.surface(high)
-	risesAtHigh := integral*(high*high-pivot) > bi*value
-	z = 0.5 * (low + high)
+	z = guess
 	for range 100 {
 		value, integral = s.surface(z)
 		f := integral*(z*z-pivot) - bi*value

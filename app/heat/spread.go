@@ -39,6 +39,7 @@ type Kitchens struct {
 	Piece   Piece  // SizeM and FilmWPerM2K are drawn
 	LoadKg  float64
 	BlanchS float64 // from the return to the boil
+	WithinS float64 // the return that counts as soon enough, more than 0
 
 	PowerW, SizeM, FilmWPerM2K, StartC Guess
 }
@@ -47,7 +48,7 @@ type Kitchens struct {
 // tenth, fiftieth and ninetieth of a hundred.
 type Spread struct {
 	Draws   int
-	Within  float64 // share of the draws that are back at the boil within a minute
+	Within  float64 // share of the draws that are back at the boil within Kitchens.WithinS
 	BackS   Band
 	DipC    Band
 	CentreC Band // at the end of the blanch
@@ -60,7 +61,7 @@ type Band struct{ Low, Middle, High float64 }
 // Each input is drawn in n equal slices, shuffled (a Latin hypercube: McKay,
 // Beckman and Conover 1979, from memory), which steadies the shares.
 func (k Kitchens) Spread(n int, seed uint64) (Spread, error) {
-	if err := first(within("draws", float64(n), 10, 100000, ""), within("blanch", k.BlanchS, 0, 7200, "s"),
+	if err := first(within("draws", float64(n), 10, 100000, ""), within("blanch", k.BlanchS, 0, 7200, "s"), within("return", k.WithinS, 1, 3600, "s"),
 		k.PowerW.check("power"), k.SizeM.check("piece size"), k.FilmWPerM2K.check("surface coefficient"), k.StartC.check("start temperature")); err != nil {
 		return Spread{}, err
 	}
@@ -82,7 +83,7 @@ func (k Kitchens) Spread(n int, seed uint64) (Spread, error) {
 			return Spread{}, err
 		}
 		backs[j], dips[j], centres[j] = b.BackS, b.DipC, b.PieceC(b.BackS+k.BlanchS, 0)
-		if b.BackS <= 60 {
+		if b.BackS <= k.WithinS {
 			within++
 		}
 	}

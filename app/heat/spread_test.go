@@ -6,7 +6,7 @@ import (
 )
 
 var kitchens = Kitchens{
-	Kettle: Kettle{BoilC: 100, WaterKg: 3.63, VesselJPK: 400, WaterC: 99.5}, Piece: bean, LoadKg: lb, BlanchS: 180,
+	Kettle: Kettle{BoilC: 100, WaterKg: 3.63, VesselJPK: 400, WaterC: 99.5}, Piece: bean, LoadKg: lb, BlanchS: 180, WithinS: 60,
 	PowerW: Guess{1000, 1258, 1500}, SizeM: Guess{0.0035, 0.0045, 0.006}, FilmWPerM2K: Guess{500, 1500, 3000}, StartC: Guess{15, 21, 25},
 }
 

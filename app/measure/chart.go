@@ -10,7 +10,10 @@ type Chart struct {
 	Curves []Curve
 	Marks  []Mark
 	Basis  Basis
-	Note   string // what a person should know beside it, or ""
+	// Source and Standing are what it rests on, as in a Figure.
+	Source   string
+	Standing string
+	Note     string // what a person should know beside it, or ""
 }
 
 // Axis is what runs along one side of a chart.

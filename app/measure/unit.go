@@ -29,7 +29,7 @@ func (temperatureDim) family() family {
 	return family{"a temperature", "70 °F or 21 °C"}
 }
 func (durationDim) family() family { return family{"a time", "3 min, 90 s or 2 h"} }
-func (powerDim) family() family    { return family{"a power", "1,800 W or 1.8 kW"} }
+func (powerDim) family() family    { return family{"a power", "1,800 W, 1.8 kW or 12,000 Btu/h"} }
 
 // Unit is one unit of a dimension. SI value = amount × Factor + Offset, in kg,
 // L, m, °C, s or W.
@@ -74,6 +74,7 @@ var (
 
 	Watt     = &Unit[powerDim]{Symbol: "W", Factor: 1, words: []string{"watt", "watts"}}
 	Kilowatt = &Unit[powerDim]{Symbol: "kW", Factor: 1000, words: []string{"kilowatt", "kilowatts"}}
+	BtuPerH  = &Unit[powerDim]{Symbol: "Btu/h", Factor: 0.29307107, words: []string{"btu", "btuh", "btu/hr", "btus"}}
 )
 
 // kitchenParts are halves, thirds and quarters: the marks of cups and jugs.
@@ -96,7 +97,7 @@ func unitsOf[D Dimension]() []*Unit[D] {
 	case durationDim:
 		list = []*Unit[durationDim]{Minute, Second, Hour}
 	case powerDim:
-		list = []*Unit[powerDim]{Watt, Kilowatt}
+		list = []*Unit[powerDim]{Watt, Kilowatt, BtuPerH}
 	}
 	return list.([]*Unit[D])
 }
