@@ -46,7 +46,7 @@ func studyRange(k kitchen, s reference.Enzyme) string {
 // vegetables, within what whole preparations at home have cost.
 func (w *worker) vitaminC() {
 	minutes := w.out.Minutes.Value
-	const id, label = "vitamin-c", "Vitamin C kept, preparing and blanching"
+	const id, label = "vitamin-c", "Vitamin C kept"
 	kept, err := heat.VitaminCLeft(minutes)
 	if err != nil {
 		w.out.Estimates.VitaminC = model(inWords(id, label, "no published data", "it was measured for 1 to 6 min in boiling water"))

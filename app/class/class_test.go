@@ -245,7 +245,7 @@ func TestReadNamesEveryProblem(t *testing.T) {
 		{"a rating of a lamp", `"rating": "1500 W"`, `"rating": "15 W"`, []string{"kit.burners[0].heat.rating", "300 W to 15,000 W"}},
 		{"a rehearsal in seconds", `"took": "9 1/2 min"`, `"took": "9 s"`, []string{"kit.burners[0].heat.rehearsal.took", "60 s to 10,800 s"}},
 		{"hot vegetables", `"start": "70 °F"`, `"start": "170 °F"`, []string{"batches[0].start", "32 °F to 120 °F"}},
-		{"a wide basket", `"across": "9 in"`, `"across": "9 ft"`, []string{"kit.kettles[2].across", "0.34 ft to 2.5 ft"}},
+		{"a wide basket", `"across": "9 in"`, `"across": "9 ft"`, []string{"kit.kettles[2].across", "0.3 ft to 2.5 ft"}},
 		{"kettle not in the kit", `"kettle": "Big kettle"`, `"kettle": "Cauldron"`, []string{"batches[1].kettle", "Cauldron"}},
 		{"no day", `"2027-06-12"`, `"12/6/2027"`, []string{"date", "12/6/2027", "year-month-day"}},
 		{"no schema", `"schema": 2,`, ``, []string{"schema", "missing"}},
