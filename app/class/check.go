@@ -24,7 +24,7 @@ var (
 	TapLimits       = measure.Between(32, 120, measure.Fahrenheit)
 	IceBagLimits    = measure.Between(1, 100, measure.Pound)
 	BathLimits      = measure.Between(0.25, 100, measure.Gallon)   // water in one bath
-	AcrossLimits    = measure.Between(3.5, 30, measure.Inch)         // inside width of a basket
+	AcrossLimits    = measure.Between(3.5, 30, measure.Inch)       // inside width of a basket
 	StartLimits     = measure.Between(32, 120, measure.Fahrenheit) // vegetables before they go in
 	RatingLimits    = measure.Between(300, 15000, measure.Watt)    // a burner's plate
 	TrialLimits     = measure.Between(0.25, 10, measure.Gallon)    // water of a rehearsal
