@@ -13,8 +13,8 @@ import (
 
 // answers is everything worked out from the batch.
 type answers struct {
-	content fyne.CanvasObject
-	figures fyne.CanvasObject // all but the findings
+	content *fyne.Container
+	figures *fyne.Container // all but the findings
 
 	station       *look.Text // for whom the figures are
 	minutes       *look.FigureView
@@ -79,7 +79,7 @@ func (a *answers) show(now shown) {
 	a.below.show(now)
 	a.urgent.show(now)
 	if !now.batch.Known {
-		a.content.Refresh()
+		look.Rearrange(a.content)
 		return
 	}
 	a.showMinutes(now)
@@ -93,7 +93,7 @@ func (a *answers) show(now shown) {
 	a.days.SetFigure(counted(renamed(w.FreezerDays, "Days")))
 	a.markEdited(now.batch.Treatment.Changed)
 	a.draw(now)
-	a.content.Refresh()
+	look.Rearrange(a.content)
 }
 
 // showMinutes shows the minutes with their start and their source, which never

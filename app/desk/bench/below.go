@@ -2,6 +2,7 @@ package bench
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"fyne.io/fyne/v2"
@@ -39,27 +40,27 @@ func stationLine(now shown) string {
 // to mind, and the caution of the method.
 type urgent struct {
 	content *fyne.Container
+	said    []string
 }
 
-func newUrgent() *urgent { return &urgent{look.Column(5)} }
+func newUrgent() *urgent { return &urgent{content: look.Column(5)} }
 
 // mindsShown is how many things to mind stand beside the minutes; the rest is
 // counted and stands below.
 const mindsShown = 1
 
 func (u *urgent) show(now shown) {
-	u.content.Objects = nil
-	line := func(icon fyne.Resource, text string, ink fyne.ThemeColorName) {
-		u.content.Add(look.Marked(icon, look.NewText(text, look.SizeSmall, ink, fyne.TextStyle{}).Wrapped()))
-	}
+	var icons []fyne.Resource
+	var said []string
+	line := func(icon fyne.Resource, text string) { icons, said = append(icons, icon), append(said, text) }
 	minds := 0
 	for _, f := range now.batch.Findings {
 		switch f.Severity {
 		case measure.Stop:
-			line(look.IconSeverity(f.Severity), "Stop: "+f.Says+" "+f.Do, look.Ink)
+			line(look.IconSeverity(f.Severity), "Stop: "+f.Says+" "+f.Do)
 		case measure.Mind:
 			if minds++; minds <= mindsShown {
-				line(look.IconSeverity(f.Severity), "Mind: "+f.Says, look.Ink)
+				line(look.IconSeverity(f.Severity), "Mind: "+f.Says)
 			}
 		}
 	}
@@ -67,7 +68,15 @@ func (u *urgent) show(now shown) {
 	if rest := minds - mindsShown; rest > 0 {
 		text += fmt.Sprintf(" %d more to mind below.", rest)
 	}
-	line(look.IconCaution(), text, look.Ink)
+	line(look.IconCaution(), text)
+	if slices.Equal(said, u.said) {
+		return
+	}
+	u.said = said
+	u.content.Objects = nil
+	for i, text := range said {
+		u.content.Objects = append(u.content.Objects, look.Marked(icons[i], look.NewText(text, look.SizeSmall, look.Ink, fyne.TextStyle{}).Wrapped()))
+	}
 	u.content.Refresh()
 }
 

@@ -42,8 +42,7 @@ func newHeatTile(named func(*look.FigureView) *look.FigureView, figures int, sha
 
 func newHeatPart(named func(*look.FigureView) *look.FigureView) *heatPart {
 	estimates := func(v *look.FigureView) *look.FigureView {
-		v.SaidAbove = true
-		return named(v)
+		return named(v.SaidAbove())
 	}
 	h := &heatPart{more: newRest(estimates)}
 	kettle, bath, freezer := newHeatTile(estimates, 4, 0.36), newHeatTile(estimates, 2, 0.58), newHeatTile(estimates, 2, 0.58)

@@ -36,7 +36,7 @@ func (r *rest) show(now shown, figures []measure.Figure, elsewhere []string) boo
 	slices.SortStableFunc(figures, func(x, y measure.Figure) int {
 		return slices.Index(leading, y.ID) - slices.Index(leading, x.ID)
 	})
-	r.content.Objects = nil
+	objects := make([]fyne.CanvasObject, 0, len(figures))
 	for _, f := range figures {
 		view, ok := r.views[f.ID]
 		if !ok {
@@ -44,12 +44,15 @@ func (r *rest) show(now shown, figures []measure.Figure, elsewhere []string) boo
 			r.views[f.ID] = view
 		}
 		view.SetFigure(counted(f))
-		r.content.Objects = append(r.content.Objects, view)
+		objects = append(objects, view)
 	}
 	if view, ok := r.views["published-minutes"]; ok {
 		_, changed := now.batch.Treatment.Changed[reference.FieldMinutes]
 		view.SetEdited(changed)
 	}
-	r.content.Refresh()
+	if !slices.Equal(objects, r.content.Objects) {
+		r.content.Objects = objects
+		r.content.Refresh()
+	}
 	return len(figures) > 0
 }

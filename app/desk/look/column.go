@@ -233,3 +233,17 @@ func (atTop) MinSize(objects []fyne.CanvasObject) fyne.Size {
 // Lowered sets an object in line with the entry of a field beside it, below
 // the height of the label.
 func Lowered(o fyne.CanvasObject) *fyne.Container { return AtTop(Column(2, Label(" "), o)) }
+
+// Rearrange lays out a container and those in it anew, after something in them
+// changed its size. Refresh would do so too, but it also sets every text in them
+// again.
+func Rearrange(c *fyne.Container) {
+	for _, o := range c.Objects {
+		if inner, ok := o.(*fyne.Container); ok && inner.Visible() {
+			Rearrange(inner)
+		}
+	}
+	if c.Layout != nil {
+		c.Layout.Layout(c.Objects, c.Size())
+	}
+}

@@ -21,13 +21,12 @@ type FigureView struct {
 	widget.BaseWidget
 	// SourceName turns the id of a source into words; nil shows the id.
 	SourceName func(id string) string
-	// SaidAbove leaves out that it is an estimate: the heading over it says so.
-	SaidAbove bool
 
-	figure measure.Figure
-	size   fyne.ThemeSizeName
-	open   bool
-	edited bool
+	figure    measure.Figure
+	size      fyne.ThemeSizeName
+	open      bool
+	edited    bool
+	saidAbove bool
 
 	label, basis, also    *Text
 	value, unit           *Text
@@ -94,13 +93,24 @@ func (v *FigureView) Figure() measure.Figure { return v.figure }
 // SetFigure shows another state of the figure and marks it for a moment where
 // it reads differently.
 func (v *FigureView) SetFigure(f measure.Figure) {
+	if f == v.figure {
+		return
+	}
 	changed := f.Text != v.figure.Text && v.figure.ID == f.ID
 	v.figure = f
 	v.fill()
-	v.body.Refresh()
+	Rearrange(v.body)
 	if changed {
 		v.flash()
 	}
+}
+
+// SaidAbove leaves out the word that it is an estimate, where the heading over it
+// says so.
+func (v *FigureView) SaidAbove() *FigureView {
+	v.saidAbove = true
+	v.fill()
+	return v
 }
 
 // SetEdited marks the figure as resting on a value that the educator changed.
@@ -108,7 +118,7 @@ func (v *FigureView) SetEdited(edited bool) {
 	if v.edited != edited {
 		v.edited = edited
 		v.fill()
-		v.body.Refresh()
+		Rearrange(v.body)
 	}
 }
 
@@ -132,7 +142,6 @@ func (v *FigureView) fill() {
 	v.words.SetText(f.Text)
 	Show(v.words, f.InWords())
 	Show(v.number, !f.InWords())
-	v.number.Refresh() // a longer number may need another line
 	v.also.SetText(f.Also)
 	Show(v.also, f.Also != "")
 	v.working.SetText(f.Working)
@@ -147,7 +156,7 @@ func (v *FigureView) basisWords() string {
 	switch {
 	case v.edited:
 		return "edited"
-	case v.figure.Basis == measure.Estimate && !v.SaidAbove:
+	case v.figure.Basis == measure.Estimate && !v.saidAbove:
 		return "estimate"
 	}
 	return ""

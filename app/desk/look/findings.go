@@ -2,6 +2,7 @@ package look
 
 import (
 	"fmt"
+	"slices"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
@@ -31,14 +32,15 @@ func NewFindings(empty string, findings []measure.Finding) *Findings {
 
 // SetFindings shows other findings, the weightiest first.
 func (f *Findings) SetFindings(findings []measure.Finding) {
-	f.list = nil
-	for _, s := range []measure.Severity{measure.Stop, measure.Mind, measure.Note} {
-		for _, one := range findings {
-			if one.Severity == s {
-				f.list = append(f.list, one)
-			}
-		}
+	list := slices.Clone(findings)
+	weight := []measure.Severity{measure.Stop, measure.Mind, measure.Note}
+	slices.SortStableFunc(list, func(a, b measure.Finding) int {
+		return slices.Index(weight, a.Severity) - slices.Index(weight, b.Severity)
+	})
+	if len(f.lines.Objects) > 0 && slices.Equal(list, f.list) {
+		return
 	}
+	f.list = list
 	f.lines.Objects = nil
 	for _, one := range f.list {
 		f.lines.Objects = append(f.lines.Objects, findingLine(one))
