@@ -1,5 +1,5 @@
 // Package content holds all words that people read beside the figures: the
-// method in steps, cautions, and the demo class. The words are data, one file
+// method in steps, cautions, questions from the room, and the demo class. The words are data, one file
 // a language and subject, so that a translation never touches code. A number
 // inside a text stands as a placeholder, {return-to-boil-min}, and is filled
 // from the rules of the crop table: words and figures have one source of
@@ -103,6 +103,13 @@ func touches(have, want []Topic) bool {
 // Fill puts values into the placeholders of a text. A placeholder without a
 // value is an error that names it: a text never prints a gap.
 func Fill(text string, values map[string]string) (string, error) {
+	return fill(text, func(key string) (string, bool) {
+		value, known := values[key]
+		return value, known
+	})
+}
+
+func fill(text string, valueOf func(key string) (string, bool)) (string, error) {
 	var out strings.Builder
 	for rest := text; ; {
 		before, after, open := strings.Cut(rest, "{")
@@ -111,7 +118,7 @@ func Fill(text string, values map[string]string) (string, error) {
 			return out.String(), nil
 		}
 		key, tail, closed := strings.Cut(after, "}")
-		value, known := values[key]
+		value, known := valueOf(key)
 		if !closed || !known {
 			return "", fmt.Errorf("no value for {%s} in “%s”", key, text)
 		}
