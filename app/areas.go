@@ -20,12 +20,13 @@ func newAreas(d *desk) []*area {
 	d.crops = crops.New(d.session, func() { d.open("batch") })
 	d.planning = planning.New(d.session, d.window)
 	d.planning.OpenBatch = func() { d.open("batch") }
+	d.bench = bench.New(d.session, d.window, func() { d.open("crops") })
 	handouts := handouts.New(d.session, handoutsHost{d})
 	d.exporting = handouts.Exporting
 	return []*area{
 		{"crops", "Crops", look.IconCrops(), d.crops.Content},
 		{"class", "Class", look.IconClass(), d.planning.Content()},
-		{"batch", "Batch", look.IconBatch(), bench.New(d.session, d.window, func() { d.open("crops") }).Content},
+		{"batch", "Batch", look.IconBatch(), d.bench.Content},
 		{"handouts", "Handouts", look.IconHandouts(), handouts.Content()},
 	}
 }

@@ -8,6 +8,7 @@ import (
 	"fyne.io/fyne/v2/driver/desktop"
 
 	"example.org/kettleside/app/desk/ask"
+	"example.org/kettleside/app/desk/bench"
 	"example.org/kettleside/app/desk/crops"
 	"example.org/kettleside/app/desk/look"
 	"example.org/kettleside/app/desk/planning"
@@ -35,6 +36,7 @@ type desk struct {
 	areas     []*area
 	crops     *crops.Crops
 	planning  *planning.Area
+	bench     *bench.Bench
 	rail      *rail
 	header    *header
 	menu      *menu
@@ -98,6 +100,9 @@ func (d *desk) open(id string) {
 	}
 	d.settings.Area = id
 	d.rail.show(id)
+	if d.menu != nil { // Undo means the trial in one area and the class in the others
+		d.refreshMenu()
+	}
 }
 
 func (d *desk) has(id string) bool {
@@ -128,9 +133,21 @@ func (d *desk) changed() {
 
 // undo takes back what is being typed, and where nothing is the last change.
 func (d *desk) undo() {
-	if !look.UndoTyping(d.window.Canvas()) {
+	if look.UndoTyping(d.window.Canvas()) {
+		return
+	}
+	if d.tryingHere() {
+		d.session.UndoView()
+	} else {
 		d.session.Undo()
 	}
+}
+
+// tryingHere says whether a trial is what the window shows: the other areas
+// show the plan at all times.
+func (d *desk) tryingHere() bool {
+	_, trying := d.session.Trying()
+	return trying && d.settings.Area == "batch"
 }
 
 // withBatch does something with the selected batch, after what is being typed
@@ -161,7 +178,12 @@ func (d *desk) must(err error) {
 }
 
 func (d *desk) redo() {
-	if look.CommitFocused(d.window.Canvas()) {
+	if !look.CommitFocused(d.window.Canvas()) {
+		return
+	}
+	if d.tryingHere() {
+		d.session.RedoView()
+	} else {
 		d.session.Redo()
 	}
 }

@@ -17,6 +17,7 @@ type menu struct {
 	light, dark, contrast *fyne.MenuItem
 	larger, smaller       *fyne.MenuItem
 	ofBatch               []*fyne.MenuItem // what needs a batch
+	ofTrial               []*fyne.MenuItem // what needs a trial on view
 }
 
 func newMenu(d *desk) *menu {
@@ -50,7 +51,7 @@ func newMenu(d *desk) *menu {
 		d.plain("Keys", d.showKeys),
 		fyne.NewMenuItemSeparator(),
 		d.plain("About Kettleside", d.showAbout))
-	m.main = fyne.NewMainMenu(file, edit, fyne.NewMenu("View", m.viewItems(d)...), help)
+	m.main = fyne.NewMainMenu(file, edit, fyne.NewMenu("Trial", m.trialItems(d)...), fyne.NewMenu("View", m.viewItems(d)...), help)
 	return m
 }
 
@@ -64,6 +65,20 @@ func (m *menu) editItems(d *desk) []*fyne.MenuItem {
 	}
 	add := item("Add batch…", d.addBatch, fyne.KeyB, 0)
 	return append([]*fyne.MenuItem{m.undo, m.redo, fyne.NewMenuItemSeparator(), add}, m.ofBatch...)
+}
+
+func (m *menu) trialItems(d *desk) []*fyne.MenuItem {
+	try := d.item("Try it on a copy", func() {
+		d.open("batch")
+		d.bench.Try()
+	}, fyne.KeyT, 0)
+	m.ofBatch = append(m.ofBatch, try)
+	m.ofTrial = []*fyne.MenuItem{
+		d.item("Return to the plan", d.bench.ReturnToPlan, fyne.KeyR, 0),
+		d.plain("Adopt into the plan", d.bench.AdoptTrial),
+		d.plain("Drop the trial", d.bench.DropTrial),
+	}
+	return append([]*fyne.MenuItem{try, fyne.NewMenuItemSeparator()}, m.ofTrial...)
 }
 
 func (m *menu) viewItems(d *desk) []*fyne.MenuItem {
@@ -122,9 +137,13 @@ func (d *desk) undoItem() *fyne.MenuItem {
 // refreshMenu brings the names and ticks of the menu up to date.
 func (d *desk) refreshMenu() {
 	m := d.menu
-	change, ok := d.session.CanUndo()
+	canUndo, canRedo := d.session.CanUndo, d.session.CanRedo
+	if d.tryingHere() {
+		canUndo, canRedo = d.session.CanUndoView, d.session.CanRedoView
+	}
+	change, ok := canUndo()
 	m.undo.Label, m.undo.Disabled = named("Undo", change), !ok
-	change, ok = d.session.CanRedo()
+	change, ok = canRedo()
 	m.redo.Label, m.redo.Disabled = named("Redo", change), !ok
 	v := look.VariantNamed(d.settings.Variant)
 	m.light.Checked, m.dark.Checked, m.contrast.Checked = v == look.Light, v == look.Dark, v == look.HighContrast
@@ -134,6 +153,10 @@ func (d *desk) refreshMenu() {
 	m.recent.ChildMenu = d.recentMenu()
 	for _, i := range m.ofBatch {
 		i.Disabled = len(d.session.Worked().Batches) == 0
+	}
+	_, trying := d.session.Trying()
+	for _, i := range m.ofTrial {
+		i.Disabled = !trying
 	}
 	m.main.Refresh()
 }

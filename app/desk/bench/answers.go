@@ -32,6 +32,7 @@ type answers struct {
 	pack          *drawing.PackSection
 	shelf         *drawing.FreezerShelf
 	below         *below
+	beside        *beside
 	sourceName    func(string) string
 }
 
@@ -46,7 +47,7 @@ func newAnswers(sourceName func(string) string) *answers {
 	a.line = drawing.NewClockStart()
 	a.kettle, a.bath, a.pack, a.shelf = drawing.NewKettle(), drawing.NewBath(), drawing.NewPackSection(), drawing.NewFreezerShelf()
 	a.urgent = newUrgent()
-	a.below = newBelow(a.named)
+	a.below, a.beside = newBelow(a.named), newBeside()
 
 	top := look.Columns(20, []float32{1, 2.6}, look.Column(4, a.minutes, a.station), look.Column(5, a.clock, a.source, a.remarks, a.line))
 	grid := tiles(284, 20,
@@ -56,7 +57,7 @@ func newAnswers(sourceName func(string) string) *answers {
 		tile(a.freezer, a.days, 1.6, 1, a.shelf),
 	)
 	a.figures = look.Column(10, top, a.urgent.content, look.Hairline(), grid)
-	a.content = look.Column(22, a.figures, a.below.content)
+	a.content = look.Column(22, a.beside.content, a.figures, a.below.content)
 	return a
 }
 
@@ -77,6 +78,7 @@ func (a *answers) show(now shown) {
 	w := now.batch.Worked
 	look.Show(a.figures, now.batch.Known)
 	a.below.show(now)
+	a.beside.show(now.differences, now.trying)
 	a.urgent.show(now)
 	if !now.batch.Known {
 		look.Rearrange(a.content)

@@ -24,6 +24,9 @@ type Bench struct {
 
 	inputs  *inputs
 	answers *answers
+	strip   *strip
+	whole   *fyne.Container
+	frame   *edge             // round everything, while a trial is on view
 	work    fyne.CanvasObject // inputs and answers
 	empty   fyne.CanvasObject // instead, where the class has no batch
 }
@@ -32,13 +35,17 @@ type Bench struct {
 // added.
 func New(s *session.Session, window fyne.Window, openCrops func()) *Bench {
 	b := &Bench{session: s, window: window}
+	b.strip = newStrip(b)
 	b.inputs = newInputs(b)
 	b.answers = newAnswers(s.SourceName)
 	left := container.NewVScroll(look.Inset(14, 12, look.Wide(inputsWide, b.inputs.content)))
 	right := container.NewScroll(look.Inset(14, 12, b.answers.content))
 	b.work = container.NewBorder(nil, nil, container.NewBorder(nil, nil, nil, upright(), left), nil, right)
 	b.empty = emptyState(openCrops)
-	b.Content = container.NewStack(b.work, b.empty)
+	b.strip.whole = look.Inset(14, 8, b.strip.content)
+	top := container.New(shut{}, b.strip.whole)
+	b.whole, b.frame = trialFrame(look.Frame(top, nil, nil, nil, container.NewStack(b.work, b.empty)))
+	b.Content = b.whole
 	s.Subscribe(b.show)
 	b.show()
 	return b
@@ -59,7 +66,13 @@ func emptyState(openCrops func()) fyne.CanvasObject {
 
 // show brings the area up to date with the session.
 func (b *Bench) show() {
-	if !b.inputs.bind(b.session.Class().Batches, b.session.Selected()) {
+	_, trying := b.session.Trying()
+	moved := b.strip.show()
+	look.Show(b.frame, trying)
+	if moved {
+		look.Rearrange(b.whole)
+	}
+	if !b.inputs.bind(b.session.View().Class.Batches, b.selected(), onView{b.session.Started(), b.session.TryingIndex()}) {
 		return
 	}
 	now, ok := b.now()
@@ -74,19 +87,36 @@ func (b *Bench) show() {
 	b.answers.show(now)
 }
 
-// now is the batch being looked at as it stands in the class.
+// selected is the index of the batch being looked at, in what is on view.
+func (b *Bench) selected() int {
+	if t, ok := b.session.Trying(); ok {
+		return t.Batch
+	}
+	return b.session.Selected()
+}
+
+// now is the batch being looked at as it stands in what is on view.
 func (b *Bench) now() (shown, bool) {
-	one, ok := b.session.SelectedBatch()
-	return shown{b.session.Class(), b.session.Table(), one}, ok
+	one, ok := b.session.ViewedBatch()
+	_, trying := b.session.Trying()
+	return shown{b.session.View().Class, b.session.Table(), one, trying, b.session.Compare()}, ok
 }
 
 // tryOut shows what a change would make of the batch, without making it.
 func (b *Bench) tryOut(change func(*class.Class)) {
-	worked, ok := b.session.Try(change)
-	if i := b.session.Selected(); ok && i < len(worked.Batches) {
-		b.answers.show(shown{worked.Class, b.session.Table(), worked.Batches[i]})
+	worked, ok := b.session.TryView(change)
+	if i := b.selected(); ok && i < len(worked.Batches) {
+		_, trying := b.session.Trying()
+		b.answers.show(shown{worked.Class, b.session.Table(), worked.Batches[i], trying, b.session.CompareWith(worked, i)})
 	}
 }
+
+// Try starts a trial, and ReturnToPlan, AdoptTrial and DropTrial end one; each
+// hands over first what is being typed.
+func (b *Bench) Try()          { b.strip.start() }
+func (b *Bench) ReturnToPlan() { b.strip.back() }
+func (b *Bench) AdoptTrial()   { b.strip.adopt() }
+func (b *Bench) DropTrial()    { b.strip.drop() }
 
 // settle shows the class as it stands again, after something was tried out.
 func (b *Bench) settle() {

@@ -23,7 +23,10 @@ func equal[T comparable](t *testing.T, what string, got, want T) {
 }
 
 // typeInto replaces what stands in a field, key by key, without leaving it.
-func (r *room) typeInto(f *look.Field, text string) {
+func (r *room) typeInto(f interface {
+	SetText(string)
+	Entry() fyne.Focusable
+}, text string) {
 	r.window.Canvas().Focus(f.Entry())
 	f.SetText("")
 	test.Type(f.Entry(), text)
@@ -39,7 +42,7 @@ func TestTypingShowsAtOnce(t *testing.T) {
 	r := open(t, look.Light, demo(t), areaWide, areaHigh)
 	a := r.bench.answers
 	equal(t, "loads", a.loads.Figure().Text, "3 loads")
-	r.typeInto(r.bench.inputs.prepared, "6 1/2")
+	r.typeInto(r.bench.inputs.prepared.Field, "6 1/2")
 	equal(t, "loads while typing", a.loads.Figure().Text, "7 loads")
 	equal(t, "ice while typing", a.ice.Figure().Text, "6.5 lb")
 	equal(t, "prepared in the class while typing", r.first().Prepared.String(), "3 lb")
@@ -56,7 +59,7 @@ func TestTypingShowsAtOnce(t *testing.T) {
 
 func TestEscapeTakesBackWhatWasTried(t *testing.T) {
 	r := open(t, look.Light, demo(t), areaWide, areaHigh)
-	r.typeInto(r.bench.inputs.prepared, "9 lb")
+	r.typeInto(r.bench.inputs.prepared.Field, "9 lb")
 	equal(t, "loads while typing", r.bench.answers.loads.Figure().Text, "9 loads")
 	r.press(fyne.KeyEscape)
 	equal(t, "field", r.bench.inputs.prepared.Text(), "3 lb")
@@ -72,17 +75,17 @@ func TestBadEntriesAreSaidAndLoseNothing(t *testing.T) {
 		typed string
 		says  string
 	}{
-		{in.prepared, "abc", "no number at the start"},
-		{in.prepared, "0", "too little"},
-		{in.prepared, "-3 lb", "too little"},
-		{in.prepared, "3 gal", "a unit that does not fit"},
-		{in.prepared, "", "Nothing typed"},
+		{in.prepared.Field, "abc", "no number at the start"},
+		{in.prepared.Field, "0", "too little"},
+		{in.prepared.Field, "-3 lb", "too little"},
+		{in.prepared.Field, "3 gal", "a unit that does not fit"},
+		{in.prepared.Field, "", "Nothing typed"},
 		{in.stations, "2.5", "whole number"},
-		{in.holds, "lots", "no number"},
-		{in.altitude, "90000", "too much"},
-		{in.freezer, "0.01", "too little"},
-		{in.start, "170", "too much; allowed is 32 °F to"},
-		{in.start, "mild", "no number"},
+		{in.holds.Field, "lots", "no number"},
+		{in.altitude.Field, "90000", "too much"},
+		{in.freezer.Field, "0.01", "too little"},
+		{in.start.Field, "170", "too much; allowed is 32 °F to"},
+		{in.start.Field, "mild", "no number"},
 		{in.count, "-1", "too little"},
 	} {
 		r.typeInto(one.field, one.typed)
@@ -103,7 +106,7 @@ func TestBadEntriesAreSaidAndLoseNothing(t *testing.T) {
 func TestAltitudeMovesTheMinutes(t *testing.T) {
 	r := open(t, look.Light, demo(t), areaWide, areaHigh)
 	for typed, minutes := range map[string]string{"4,999": "3 min", "5000 ft": "4 min", "1524 m": "4 min", "": "3 min"} {
-		r.typeInto(r.bench.inputs.altitude, typed)
+		r.typeInto(r.bench.inputs.altitude.Field, typed)
 		r.press(fyne.KeyReturn)
 		equal(t, "minutes at "+typed, r.bench.answers.minutes.Figure().Text, minutes)
 	}
@@ -118,7 +121,7 @@ func TestMinutesStandWithStartAndSource(t *testing.T) {
 		c.Batches[0].Treatment = treatment.ID
 		one := c
 		one.Batches = c.Batches[:1]
-		a.show(shown{one, r.session.Table(), class.Work(one, r.session.Table()).Batches[0]})
+		a.show(shown{class: one, table: r.session.Table(), batch: class.Work(one, r.session.Table()).Batches[0]})
 		source, _ := r.session.Table().Source(treatment.Source)
 		switch {
 		case a.minutes.Figure().Text == "":
@@ -140,12 +143,12 @@ func TestStepsThroughBatches(t *testing.T) {
 	if !in.before.Disabled() || in.after.Disabled() {
 		t.Error("the first batch has one before it, or none after it")
 	}
-	r.typeInto(in.prepared, "2 lb")
+	r.typeInto(in.prepared.Field, "2 lb")
 	test.Tap(in.after)
 	equal(t, "prepared before the step", r.first().Prepared.String(), "2 lb")
 	equal(t, "place", in.place.Text, "Batch 2 of 4")
 	equal(t, "name", in.name.Text(), "Spinach for show")
-	r.typeInto(in.prepared, "lots")
+	r.typeInto(in.prepared.Field, "lots")
 	test.Tap(in.after)
 	equal(t, "place with a bad entry", in.place.Text, "Batch 2 of 4")
 	in.prepared.Restore()
@@ -245,14 +248,14 @@ func TestMetric(t *testing.T) {
 	c := demo(t)
 	c.Units = measure.Metric
 	r := open(t, look.Light, c, areaWide, areaHigh)
-	r.typeInto(r.bench.inputs.prepared, "1,5")
+	r.typeInto(r.bench.inputs.prepared.Field, "1,5")
 	if r.bench.inputs.prepared.Done() {
 		t.Error("1,5 was read although the comma is a thousands mark here")
 	}
-	r.typeInto(r.bench.inputs.prepared, "2")
+	r.typeInto(r.bench.inputs.prepared.Field, "2")
 	r.press(fyne.KeyReturn)
 	equal(t, "a bare number", r.first().Prepared.String(), "2 kg")
-	r.typeInto(r.bench.inputs.start, "4")
+	r.typeInto(r.bench.inputs.start.Field, "4")
 	r.press(fyne.KeyReturn)
 	equal(t, "a bare number", r.first().Start.String(), "4 °C")
 	s, _ := r.bench.now()
@@ -274,16 +277,16 @@ func TestRemovedWhileTyping(t *testing.T) {
 		}
 	}
 	other := c.Batches[1]
-	r.typeInto(r.bench.inputs.prepared, "7 lb")
+	r.typeInto(r.bench.inputs.prepared.Field, "7 lb")
 	remove(0)
 	r.window.Canvas().Unfocus()
 	equal(t, "the batch that took its place", r.first(), other)
 	equal(t, "field", r.bench.inputs.prepared.Text(), other.Prepared.String())
-	r.typeInto(r.bench.inputs.prepared, "7 lb")
+	r.typeInto(r.bench.inputs.prepared.Field, "7 lb")
 	remove(0)
 	r.window.Canvas().Unfocus()
 	r.session.Undo()
-	r.typeInto(r.bench.inputs.prepared, "5 lb")
+	r.typeInto(r.bench.inputs.prepared.Field, "5 lb")
 	r.session.Redo()
 	r.press(fyne.KeyReturn)
 	r.window.Canvas().Unfocus()
@@ -309,7 +312,7 @@ func TestTypedGoesToItsBatch(t *testing.T) {
 			c.Batches[i].Name = string(rune('a' + i))
 		}
 		r := open(t, look.Light, c, areaWide, areaHigh)
-		r.typeInto(r.bench.inputs.prepared, "7 lb")
+		r.typeInto(r.bench.inputs.prepared.Field, "7 lb")
 		if err := do(r); err != nil {
 			t.Fatal(err)
 		}
@@ -336,7 +339,7 @@ func TestTypedGoesToItsBatch(t *testing.T) {
 func TestRefusedTextStaysWithItsBatch(t *testing.T) {
 	r := open(t, look.Light, demo(t), areaWide, areaHigh)
 	in := r.bench.inputs
-	r.typeInto(in.prepared, "lots")
+	r.typeInto(in.prepared.Field, "lots")
 	r.press(fyne.KeyReturn)
 	r.session.Select(1)
 	equal(t, "field", in.prepared.Text(), r.session.Class().Batches[1].Prepared.String())

@@ -12,20 +12,39 @@ import (
 // for one never lands in another that took its place.
 type bound struct {
 	at      int
+	view    onView
 	batches []class.Batch // as they stood when the batch was last found
 	handing bool          // what was typed is being handed over to it
 }
 
+// onView tells one class on view from another: which was opened, and which trial
+// of it, −1 for the plan.
+type onView struct{ started, trial int }
+
 // ofBatch are the fields of the batch; all others are those of the class.
 func (in *inputs) ofBatch() []*look.Field {
-	return []*look.Field{in.name, in.prepared, in.stations, in.holds, in.start, in.count}
+	return []*look.Field{in.name, in.prepared.Field, in.stations, in.holds.Field, in.start.Field, in.count}
+}
+
+// ofClass are the fields of the place and the kit.
+func (in *inputs) ofClass() []*look.Field {
+	return []*look.Field{in.altitude.Field, in.freezer.Field, in.bath.Field, in.tap.Field}
 }
 
 // bind lets the fields stand for the selected batch. What is typed and not yet
 // handed over goes to the batch it was typed for, or, where that is gone or
 // refuses it, nowhere. False means that this is being done, and nothing is to
 // be shown before it is.
-func (in *inputs) bind(batches []class.Batch, selected int) bool {
+func (in *inputs) bind(batches []class.Batch, selected int, view onView) bool {
+	if view != in.bound.view { // what is typed for one class is nothing to another
+		in.bound = bound{at: selected, view: view, batches: batches}
+		for _, f := range append(in.ofBatch(), in.ofClass()...) {
+			if f.Dirty() || f.Problem() != "" {
+				f.Restore()
+			}
+		}
+		return true
+	}
 	at, there := follow(in.bound.batches, batches, in.bound.at)
 	in.bound.batches = batches
 	if there {

@@ -67,9 +67,9 @@ func TestHeatPartFollowsTyping(t *testing.T) {
 	if !strings.Contains(before, "water") || !strings.Contains(before, "centre") {
 		t.Fatalf("after a minute: %q", before)
 	}
-	r.typeInto(r.bench.inputs.prepared, "1 lb")
+	r.typeInto(r.bench.inputs.prepared.Field, "1 lb")
 	equal(t, "the same load of a pound", chart.ReadAt(1), before)
-	r.typeInto(r.bench.inputs.prepared, "1/2 lb")
+	r.typeInto(r.bench.inputs.prepared.Field, "1/2 lb")
 	if after := chart.ReadAt(1); after == before {
 		t.Errorf("half the load: still %q", after)
 	}

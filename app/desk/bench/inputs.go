@@ -18,24 +18,28 @@ import (
 // inputs is the column of what goes into the batch.
 type inputs struct {
 	bench   *Bench
-	content fyne.CanvasObject
+	content *fyne.Container
 	showing bool // choices are being set from the class
 	bound   bound
 
 	place         *widget.Button // "Batch 2 of 4": opens the list
+	try           *widget.Button // starts a trial
+	refused       *look.Text     // why a trial could not be started
 	before, after *widget.Button
 	name          *look.Field
 
 	treatment *look.Text
 	does      *look.Text
 
-	prepared, stations     *look.Field
+	prepared, start, holds *look.Dial
+	bath, tap              *look.Dial
+	altitude, freezer      *look.Dial
+	stations               *look.Field
 	kettle, burner         *widget.Select
-	holds, start           *look.Field
-	altitude, freezer      *look.Field
 	container, size, mouth *widget.Select
 	count                  *look.Field
 	tray                   *widget.Check
+	rescale                []func() // the dials, where the units change
 }
 
 func newInputs(b *Bench) *inputs {
@@ -50,14 +54,19 @@ func newInputs(b *Bench) *inputs {
 
 	in.makeFields()
 	in.makeChoices()
+	in.try = widget.NewButton("Try it on a copy", b.strip.start)
+	in.refused = look.NewText("", look.SizeSmall, look.Stop, fyne.TextStyle{}).Wrapped()
+	in.refused.Hide()
 	in.content = look.Column(9,
 		container.NewBorder(nil, nil, in.before, in.after, in.place),
+		in.try, in.refused,
 		in.name,
 		look.Column(3, look.Label("Treatment"), in.treatment, in.does, choose),
 		look.Hairline(),
 		pair(in.prepared, in.start),
 		look.Columns(10, []float32{1.4, 1}, look.Labelled("Kettle", look.Boxed(in.kettle)), in.holds),
 		look.Columns(10, []float32{2.4, 1}, look.Labelled("Burner", look.Boxed(in.burner)), in.stations),
+		pair(in.bath, in.tap),
 		pair(in.altitude, in.freezer),
 		look.Hairline(),
 		pair(look.Labelled("Container", look.Boxed(in.container)), look.Labelled("Size", look.Boxed(in.size))),
@@ -83,17 +92,15 @@ func (in *inputs) makeFields() {
 		}
 		return f
 	}
-	in.prepared = field("Prepared", in.readPrepared)
+	in.makeDials(field)
 	in.stations = field("Stations", in.readStations)
-	in.holds = field("It holds", in.readHolds)
-	in.start = field("Vegetables at", in.readStart)
-	in.altitude = field("Altitude", in.readAltitude)
-	in.freezer = field("Freezer", in.readFreezer)
 	in.count = field("Packs wanted", in.readCount)
 	in.count.SetPlaceHolder("as it gives")
 	in.start.SetPlaceHolder("guessed")
 	in.altitude.SetPlaceHolder("not entered")
-	in.freezer.SetPlaceHolder("not entered")
+	for _, f := range []*look.Dial{in.freezer, in.bath, in.tap} {
+		f.SetPlaceHolder("not entered")
+	}
 }
 
 func (in *inputs) makeChoices() {
@@ -147,7 +154,7 @@ func (in *inputs) of(c *class.Class) *class.Batch {
 // cannot be refused: choices offer only what the class allows.
 func (in *inputs) change(label string, change func(*class.Class)) {
 	in.takeAll()
-	if err := in.bench.session.Change(label, change); err != nil {
+	if err := in.bench.session.ChangeView(label, change); err != nil {
 		fyne.LogError("a choice was refused", err)
 	}
 	in.bench.show()
@@ -155,8 +162,15 @@ func (in *inputs) change(label string, change func(*class.Class)) {
 
 // takeAll takes over whatever is typed in any field; false where one is
 // refused, which then says why.
+// refuse says why something could not be done with a trial.
+func (in *inputs) refuse(err error) {
+	in.refused.SetText(look.Sentence(err.Error()) + ".")
+	in.refused.Show()
+	look.Rearrange(in.content)
+}
+
 func (in *inputs) takeAll() bool {
-	for _, f := range append(in.ofBatch(), in.altitude, in.freezer) {
+	for _, f := range append(in.ofBatch(), in.ofClass()...) {
 		if !f.Done() {
 			return false
 		}
@@ -169,22 +183,27 @@ func (in *inputs) takeAll() bool {
 func (in *inputs) commit(label, text string, read func(string) (func(*class.Class), error)) error {
 	change, err := read(text)
 	if err == nil {
-		err = in.bench.session.Change(label, change)
+		err = in.bench.session.ChangeView(label, change)
 	}
 	in.bench.settle()
 	return err
 }
 
 func (in *inputs) rename(text string) error {
-	return in.bench.session.Change("Rename batch", func(c *class.Class) { in.of(c).Name = text })
+	return in.bench.session.ChangeView("Rename batch", func(c *class.Class) { in.of(c).Name = text })
 }
 
 // show brings every field up to date.
 func (in *inputs) show(now shown) {
 	in.showing = true
 	defer func() { in.showing = false }()
+	for _, f := range in.rescale {
+		f()
+	}
+	in.refused.Hide()
+	look.Show(in.try, !now.trying)
 	one, c := now.batch.Batch, now.class
-	n, at := len(c.Batches), in.bench.session.Selected()
+	n, at := len(c.Batches), in.bench.selected()
 	in.place.SetText(fmt.Sprintf("Batch %d of %d", at+1, n))
 	enable(in.before, at > 0)
 	enable(in.after, at < n-1)
@@ -203,6 +222,8 @@ func (in *inputs) show(now shown) {
 	in.start.SetValue(one.Start.String())
 	in.altitude.SetValue(c.Place.Altitude.String())
 	in.freezer.SetValue(c.Place.Freezer.String())
+	in.bath.SetValue(c.Kit.BathWater.String())
+	in.tap.SetValue(c.Place.Tap.String())
 	in.container.SetSelected(string(one.Pack.Container))
 	in.size.SetSelected(string(one.Pack.Size))
 	in.mouth.SetSelected(string(one.Pack.Mouth))
@@ -243,7 +264,7 @@ func offer(s *widget.Select, names []string, chosen string) {
 
 func (in *inputs) step(by int) {
 	if in.takeAll() {
-		in.bench.session.Select(in.bench.session.Selected() + by)
+		in.bench.session.Select(in.bench.selected() + by)
 	}
 }
 
@@ -252,14 +273,14 @@ func (in *inputs) chooseBatch() {
 		return
 	}
 	var choices []look.Choice
-	for i, one := range in.bench.session.Worked().Batches {
+	for i, one := range in.bench.session.View().Batches {
 		c := look.Choice{ID: strconv.Itoa(i), Title: fmt.Sprintf("%d  %s", i+1, one.Batch.Name), Detail: one.Prepared.Text}
 		if one.Known {
 			c.Detail += " · " + in.bench.session.TreatmentName(one.Treatment)
 		}
 		choices = append(choices, c)
 	}
-	look.ShowChoice(in.bench.window, "Batches of this class", choices, strconv.Itoa(in.bench.session.Selected()), in.pickBatch)
+	look.ShowChoice(in.bench.window, "Batches of this class", choices, strconv.Itoa(in.bench.selected()), in.pickBatch)
 }
 
 func (in *inputs) pickBatch(id string) {

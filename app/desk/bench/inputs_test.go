@@ -48,27 +48,27 @@ func TestHowWarmTheVegetablesGoIn(t *testing.T) {
 	in := r.bench.inputs
 	said := func() string { return fmt.Sprint(r.bench.answers.below.findings.List()) }
 	before := said()
-	r.typeInto(in.start, "40")
+	r.typeInto(in.start.Field, "40")
 	equal(t, "start in the class while typing", r.first().Start.String(), "70 °F")
 	if said() == before {
 		t.Errorf("colder vegetables change nothing while typing: %s", before)
 	}
 	r.press(fyne.KeyEscape)
 	equal(t, "what is said after Escape", said(), before)
-	r.typeInto(in.start, "40")
+	r.typeInto(in.start.Field, "40")
 	r.press(fyne.KeyReturn)
 	equal(t, "start in the class", r.first().Start.String(), "40 °F")
 	change, _ := r.session.CanUndo()
 	equal(t, "name of the change", change, "Vegetables at")
-	r.typeInto(in.start, "")
+	r.typeInto(in.start.Field, "")
 	r.press(fyne.KeyReturn)
 	equal(t, "given after clearing", r.first().Start.Given(), false)
 	r.session.Undo()
 	equal(t, "field after undo", in.start.Text(), "40 °F")
-	r.typeInto(in.start, "50")
+	r.typeInto(in.start.Field, "50")
 	in.burner.SetSelected("Range, large plate")
 	equal(t, "start that was typed before a choice", r.first().Start.String(), "50 °F")
-	r.typeInto(in.start, "55")
+	r.typeInto(in.start.Field, "55")
 	r.session.Select(1)
 	equal(t, "start in the batch it was typed for", r.first().Start.String(), "55 °F")
 	equal(t, "start in the batch on view", r.session.Class().Batches[1].Start.Given(), false)
@@ -98,7 +98,7 @@ func TestTheKitIsOffered(t *testing.T) {
 
 func TestWhatTheKettleHolds(t *testing.T) {
 	r := open(t, look.Light, demo(t), areaWide, areaHigh)
-	r.typeInto(r.bench.inputs.holds, "3 3/4")
+	r.typeInto(r.bench.inputs.holds.Field, "3 3/4")
 	equal(t, "loads while typing", r.bench.answers.loads.Figure().Text, "4 loads")
 	r.press(fyne.KeyEnter)
 	equal(t, "kettle", r.session.Class().Kit.Kettles[0].Holds.String(), "3 3/4 qt")

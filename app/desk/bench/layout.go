@@ -92,3 +92,23 @@ func (s *scaledLayout) MinSize(objects []fyne.CanvasObject) fyne.Size {
 	}
 	return fyne.NewSize(least.Width, max(least.Height, min(s.width*s.share, s.most*look.Current().Scale)))
 }
+
+// shut takes no room for what is hidden in it.
+type shut struct{}
+
+func (shut) Layout(objects []fyne.CanvasObject, size fyne.Size) {
+	for _, o := range objects {
+		o.Move(fyne.Position{})
+		o.Resize(size)
+	}
+}
+
+func (shut) MinSize(objects []fyne.CanvasObject) fyne.Size {
+	var size fyne.Size
+	for _, o := range objects {
+		if o.Visible() {
+			size = size.Max(o.MinSize())
+		}
+	}
+	return size
+}

@@ -8,6 +8,7 @@ import (
 	"example.org/kettleside/app/batch"
 	"example.org/kettleside/app/class"
 	"example.org/kettleside/app/desk/drawing"
+	"example.org/kettleside/app/desk/session"
 	"example.org/kettleside/app/measure"
 	"example.org/kettleside/reference"
 )
@@ -18,6 +19,9 @@ type shown struct {
 	class class.Class
 	table *reference.Table
 	batch class.BatchWorked
+
+	trying      bool                 // it is a trial
+	differences []session.Difference // from the plan
 }
 
 // kettle is the kettle of the batch; not given where none is chosen.

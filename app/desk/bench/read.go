@@ -57,14 +57,27 @@ func (in *inputs) readAltitude(text string) (change, error) {
 	return func(c *class.Class) { c.Place.Altitude = q }, err
 }
 
+// readBath reads the cold water of one ice bath, which the kit's baths share.
+func (in *inputs) readBath(text string) (change, error) {
+	q, err := readOptional(in, text, class.BathLimits, measure.Quart, measure.Litre)
+	return func(c *class.Class) { c.Kit.BathWater = q }, err
+}
+
+func (in *inputs) readTap(text string) (change, error) {
+	q, err := readOptional(in, text, class.TapLimits, measure.Fahrenheit, measure.Celsius)
+	return func(c *class.Class) { c.Place.Tap = q }, err
+}
+
 func (in *inputs) readFreezer(text string) (change, error) {
 	q, err := readOptional(in, text, class.FreezerLimits, measure.CubicFoot, measure.Litre)
 	return func(c *class.Class) { c.Place.Freezer = q }, err
 }
 
+func (in *inputs) metric() bool { return in.bench.session.View().Class.Units == measure.Metric }
+
 func read[D measure.Dimension](in *inputs, text string, allowed measure.Limits[D], us, metric *measure.Unit[D]) (measure.Of[D], error) {
 	unit := us
-	if in.bench.session.Class().Units == measure.Metric {
+	if in.metric() {
 		unit = metric
 	}
 	return allowed.Enter("", text, unit)

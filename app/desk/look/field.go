@@ -26,7 +26,8 @@ type Field struct {
 	hint  string
 	under *Text
 	entry *fieldEntry
-	value string // the last good value, as shown
+	value string            // the last good value, as shown
+	shown func(text string) // hears of every text that comes to stand in the field; may be nil
 	body  *fyne.Container
 }
 
@@ -73,6 +74,9 @@ func newField(label, hint string, commit func(string) error, lines bool) *Field 
 }
 
 func (f *Field) typed(text string) {
+	if f.shown != nil {
+		f.shown(text)
+	}
 	if f.Typing != nil {
 		f.Typing(text)
 	}
@@ -168,7 +172,8 @@ func (f *Field) CreateRenderer() fyne.WidgetRenderer { return widget.NewSimpleRe
 type fieldEntry struct {
 	widget.Entry
 	field     *Field
-	enterDone bool // Enter hands over although there are several lines
+	enterDone bool          // Enter hands over although there are several lines
+	steps     func(up bool) // Up and Down step the amount; nil where they do not
 }
 
 // FocusLost is for the toolkit.
@@ -188,6 +193,12 @@ func (e *fieldEntry) TypedKey(key *fyne.KeyEvent) {
 			return
 		}
 		e.field.Done()
+	case fyne.KeyUp, fyne.KeyDown:
+		if e.steps == nil {
+			e.Entry.TypedKey(key)
+			return
+		}
+		e.steps(key.Name == fyne.KeyUp)
 	default:
 		e.Entry.TypedKey(key)
 	}

@@ -37,7 +37,7 @@ func (s *Session) AddBatch(treatment string) error {
 		c.Batches = append(c.Batches, b)
 	})
 	if err == nil {
-		s.Select(len(s.worked.Batches) - 1)
+		s.lookAt(len(s.worked.Batches) - 1)
 	}
 	return err
 }
@@ -50,7 +50,7 @@ func (s *Session) DuplicateBatch(i int) error {
 		}
 	})
 	if err == nil {
-		s.Select(i + 1)
+		s.lookAt(i + 1)
 	}
 	return err
 }
@@ -65,7 +65,7 @@ func (s *Session) MoveBatch(i, by int) error {
 		c.Batches[i], c.Batches[j] = c.Batches[j], c.Batches[i]
 	})
 	if err == nil {
-		s.Select(j)
+		s.lookAt(j)
 	}
 	return err
 }

@@ -37,7 +37,7 @@ func (s *Session) KeepEditsIn(path string) error {
 	}
 	s.editsIn = path
 	err = s.lay(edits)
-	s.rework()
+	s.reworkAll()
 	s.tell()
 	return err
 }
@@ -85,7 +85,7 @@ func (s *Session) relay(edits []reference.Edit, added *reference.Edit) error {
 		s.table, s.edits, s.refused = old.table, old.edits, old.refused
 		return err
 	}
-	s.rework()
+	s.reworkAll()
 	s.tell()
 	return nil
 }

@@ -3,6 +3,11 @@
 // from both, and which batch is being looked at. The areas of the window change
 // the class through Change, and learn of any change through Subscribe.
 //
+// Beside the class, which is the plan, stand trials: what-ifs on copies of it.
+// Either the plan or one trial is on view. View, ChangeView and their like are
+// about what is on view, everything else about the plan; so no trial touches
+// the class, its file or the table before it is adopted.
+//
 // It knows nothing of the toolkit, and is used from one goroutine.
 package session
 
@@ -34,6 +39,9 @@ type Session struct {
 	path     string
 	selected int
 	heard    []func()
+
+	trials []*trial
+	viewed *trial // one of trials; nil: the plan is on view
 }
 
 // New starts with a table as shipped and a class that is on no disk yet, but
@@ -44,7 +52,8 @@ func New(shipped *reference.Table, c class.Class) *Session {
 	return s
 }
 
-// Start replaces the class; path is the file it stands in, or "".
+// Start replaces the class; path is the file it stands in, or "". The trials of
+// the class before are gone.
 func (s *Session) Start(c class.Class, path string) {
 	s.start(c, path, true)
 	s.tell()
@@ -61,16 +70,20 @@ func (s *Session) start(c class.Class, path string, saved bool) {
 	s.history = class.NewHistory(c, saved)
 	s.path = path
 	s.selected = 0
+	s.trials, s.viewed = nil, nil
 	s.started++
 	s.rework()
 }
 
 func (s *Session) rework() {
-	s.worked = class.WorkWith(s.memory, s.history.Class(), s.table)
-	s.selected = max(0, min(s.selected, len(s.worked.Batches)-1))
+	s.worked = s.work(s.history.Class())
+	s.selected = inside(s.selected, s.worked)
 }
 
-// Subscribe calls f after every change of class, table or selected batch.
+func (s *Session) work(c class.Class) class.Worked { return class.WorkWith(s.memory, c, s.table) }
+
+// Subscribe calls f after every change of class, table, trials, selected batch
+// or what is on view.
 func (s *Session) Subscribe(f func()) { s.heard = append(s.heard, f) }
 
 func (s *Session) tell() {
@@ -95,30 +108,43 @@ func (s *Session) Worked() class.Worked { return s.worked }
 // class then holds nothing out of range; otherwise everything stays as it was
 // and the error says why. The label names the change in the Edit menu.
 func (s *Session) Change(label string, change func(*class.Class)) error {
-	before := s.history.Class()
+	changed, err := alter(s.history, label, change)
+	if changed {
+		s.rework()
+		s.tell()
+	}
+	return err
+}
+
+// alter adds a change to a history; false where nothing would change, or the
+// class would then hold something out of range.
+func alter(h *class.History, label string, change func(*class.Class)) (changed bool, err error) {
+	before := h.Class()
 	after := before.Clone()
 	change(&after)
 	if reflect.DeepEqual(before, after) {
-		return nil
+		return false, nil
 	}
 	if err := after.Check(); err != nil {
-		return plainly(err)
+		return false, plainly(err)
 	}
-	s.history.Add(label, after)
-	s.rework()
-	s.tell()
-	return nil
+	h.Add(label, after)
+	return true, nil
 }
 
 // Try works out what a change would make of the class, without making it; false
 // where the class would then hold something out of range.
 func (s *Session) Try(change func(*class.Class)) (class.Worked, bool) {
-	c := s.history.Class()
+	return s.try(s.history, change)
+}
+
+func (s *Session) try(h *class.History, change func(*class.Class)) (class.Worked, bool) {
+	c := h.Class()
 	change(&c)
 	if c.Check() != nil {
 		return class.Worked{}, false
 	}
-	return class.WorkWith(s.memory, c, s.table), true
+	return s.work(c), true
 }
 
 // plainly is the first thing that is wrong, without the name of its field in
@@ -185,28 +211,6 @@ func (s *Session) Save(path string) error {
 
 // Started counts the classes that were put in place of another.
 func (s *Session) Started() int { return s.started }
-
-// Selected is the index of the batch being looked at; meaningless where the
-// class has no batches.
-func (s *Session) Selected() int { return s.selected }
-
-// Select looks at another batch.
-func (s *Session) Select(batch int) {
-	batch = max(0, min(batch, len(s.worked.Batches)-1))
-	if batch != s.selected {
-		s.selected = batch
-		s.tell()
-	}
-}
-
-// SelectedBatch is the batch being looked at, worked through; false where the
-// class has none.
-func (s *Session) SelectedBatch() (class.BatchWorked, bool) {
-	if s.selected >= len(s.worked.Batches) {
-		return class.BatchWorked{}, false
-	}
-	return s.worked.Batches[s.selected], true
-}
 
 // Findings are all findings: those of the class, then those of each batch in
 // turn, whose sentences begin with the name of the batch.
