@@ -33,17 +33,19 @@ type desk struct {
 	session  *session.Session
 	ask      asker
 
-	areas     []*area
-	crops     *crops.Crops
-	planning  *planning.Area
-	bench     *bench.Bench
-	rail      *rail
-	header    *header
-	menu      *menu
-	recovery  *time.Timer
-	shown     shown
-	exporting func() bool        // says whether a workbook is being written
-	running   func(pid int) bool // says whether a process is there; a test has its own
+	areas    []*area
+	crops    *crops.Crops
+	planning *planning.Area
+	bench    *bench.Bench
+	rail     *rail
+	header   *header
+	menu     *menu
+	recovery *time.Timer
+
+	projection *projection // the second window; nil where it is not open
+	shown      shown
+	exporting  func() bool        // says whether a workbook is being written
+	running    func(pid int) bool // says whether a process is there; a test has its own
 }
 
 // shown is what the entries of the window are about.
@@ -72,6 +74,7 @@ func newDesk(a fyne.App, o Options) *desk {
 	d.window.SetMainMenu(d.menu.main)
 	d.window.Canvas().AddShortcut(&desktop.CustomShortcut{KeyName: fyne.KeyZ, Modifier: fyne.KeyModifierShortcutDefault | fyne.KeyModifierShift},
 		func(fyne.Shortcut) { d.menu.redo.Action() })
+	d.window.Canvas().SetOnTypedKey(d.typedKey)
 	d.open(d.settings.Area)
 	d.session.Subscribe(d.changed)
 	d.changed()

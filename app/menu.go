@@ -91,6 +91,11 @@ func (m *menu) viewItems(d *desk) []*fyne.MenuItem {
 	return append(items,
 		item("Search the crop table", d.find, fyne.KeyF, 0),
 		item("What to mind", d.showFindings, fyne.KeyM, 0),
+		fyne.NewMenuItemSeparator(),
+		item("Projector view", d.openProjection, fyne.KeyP, 0),
+		item("Projector: next page", func() { d.turn(true) }, fyne.KeyPageDown, 0),
+		item("Projector: page before", func() { d.turn(false) }, fyne.KeyPageUp, 0),
+		item("Projector: full screen or window (F11)", d.fillScreen, fyne.KeyF11, 0),
 		fyne.NewMenuItemSeparator(), m.light, m.dark, m.contrast,
 		fyne.NewMenuItemSeparator(), m.larger, m.smaller)
 }

@@ -98,6 +98,18 @@ var requiredRules = map[string]string{
 	"chill-water-max-f": "F", "ice-lb-per-lb": "lb/lb",
 	"tray-first-look-h": "h", "tray-headspace-in": "in",
 	"freezer-lb-per-cuft-day": "lb/cu ft", "freezer-set-f": "F", "hold-f": "F", "storage-months": "months", "reheat-f": "F",
+	// named by the questions from the room
+	"steam-factor":                 "times",
+	"chill-factor-corn-on-the-cob": "times",
+	"room-temperature-max-h":       "h",
+	"freezer-set-hours":            "h",
+	"freezer-capacity-lb-per-cuft": "lb/cu ft",
+	"power-full-h":                 "h",
+	"power-half-h":                 "h",
+	"dry-ice-lb-per-cuft":          "lb/cu ft",
+	"refreeze-max-f":               "F",
+	"insect-soak-min":              "min",
+	"insect-soak-salt-tsp-per-gal": "tsp/gal",
 }
 
 // RequiredRules returns the ids of the rules that every table must have,

@@ -6,10 +6,13 @@ import (
 
 	"example.org/kettleside/app/estimate"
 	"example.org/kettleside/app/measure"
+	"example.org/kettleside/reference"
 )
 
 // Where the heat model and the rules of method disagree both stand, and a
-// finding says what to do. It is never less than the rule.
+// finding says what to do. It is never less than the rule. What a finding says
+// by estimate is credited to the model, never to the agency whose rule it
+// touches.
 
 // returnFinding says so where the water is estimated to take longer than the
 // rule allows, clearly or only as likely as not.
@@ -18,15 +21,19 @@ func (w *worker) returnFinding(c estimate.Case, k estimate.Kettle) {
 	limit := measure.Minutes(rule.Value)
 	switch {
 	case k.BackS > c.WithinS*clearlyLate:
-		do := fmt.Sprintf("Use loads of %s, or a stronger burner.", w.out.Estimates.LargestLoad.Text)
-		if k.LargestKg < leastUsefulLb*measure.Pound.Factor {
+		pound := w.table.Rule("batch-lb")
+		do := fmt.Sprintf("By estimate a load up to %s would be back in time: use less at once, or a stronger burner.", w.out.Estimates.LargestLoad.Text)
+		switch {
+		case k.LargestKg < leastUsefulLb*measure.Pound.Factor:
 			do = "Use a stronger burner: on this one hardly any load is back in time."
+		case k.LargestKg > pound.Value*measure.Pound.Factor:
+			do = fmt.Sprintf("Use less at once, or a stronger burner; the rule works with about %s at a time.", w.rule(pound))
 		}
-		w.find(measure.Mind, "return-too-slow", rule.Source,
+		w.find(measure.Mind, "return-too-slow", reference.HeatModelSource,
 			fmt.Sprintf("Estimate: %s takes %s to boil again on this burner, not %s.", w.out.LoadWeight.Text, lasting(k.BackS), limit),
 			do+" The minutes are counted from the return of the boil all the same.")
 	case k.Spread.Within < oftenEnough:
-		w.find(measure.Note, "return-unsure", rule.Source,
+		w.find(measure.Note, "return-unsure", reference.HeatModelSource,
 			fmt.Sprintf("Estimate: %s takes about %s to boil again, and with what is guessed only %s of 10 kitchens like this one are back within %s.", w.out.LoadWeight.Text, lasting(k.BackS), ofTen(k.Spread.Within), limit),
 			"Time the first load; if it takes longer, use less at a time. The minutes are counted from the return of the boil all the same.")
 	}
@@ -52,7 +59,7 @@ func (w *worker) coolCentre(centreC float64) {
 	if centreC >= celsius(coolCentreF) {
 		return
 	}
-	w.find(measure.Note, "cool-centre", w.Treatment.Source,
+	w.find(measure.Note, "cool-centre", reference.HeatModelSource,
 		fmt.Sprintf("Estimate: after %s the centre of a piece is at %s.", w.out.Minutes.Text, w.degrees(centreC)),
 		"Follow the table: its minutes were set by tests of quality. The model only follows heat, and takes a size that it guesses; it does not know what the middle of a piece needs.")
 }
@@ -63,7 +70,7 @@ func (w *worker) chillFinding(b estimate.Bath) {
 	if b.EndC <= celsius(warmMiddleF) {
 		return
 	}
-	w.find(measure.Note, "chill-short", w.out.Chill.Source,
+	w.find(measure.Note, "chill-short", reference.HeatModelSource,
 		fmt.Sprintf("Estimate: after the chill of %s the middle of a piece is still at %s.", w.out.Chill.Text, w.degrees(b.EndC)),
 		"Cut one open: where its middle is warm, leave the load in longer. Never take it out sooner than the table says.")
 }
@@ -84,7 +91,7 @@ func (w *worker) iceFinding(c estimate.Case, b estimate.Bath, loads float64) {
 	if loads > 1 {
 		do = "Have " + ice + " of ice at hand, or change the water between loads."
 	}
-	w.find(measure.Mind, "ice-short", w.out.Ice.Source,
+	w.find(measure.Mind, "ice-short", reference.HeatModelSource,
 		fmt.Sprintf("Estimate: with %s of ice the bath ends at %s, warmer than %s. The water has to be cooled too: by heat balance that takes %s.", w.out.Ice.Text, w.degrees(b.RestC), w.rule(rule), ice), do)
 }
 

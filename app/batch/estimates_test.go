@@ -64,6 +64,33 @@ func TestPlugInBurner(t *testing.T) {
 	}
 }
 
+// What is said by estimate is credited to the model, never to an agency, and
+// never suggests more at once than the rule does.
+func TestEstimatesAreNotCreditedToAgencies(t *testing.T) {
+	table := reference.Shipped()
+	memory := &estimate.Memory{}
+	said := 0
+	for _, tr := range table.Treatments {
+		j := withKitchen(t, job(t, tr.ID, "9 lb", "4 gal"))
+		j.Memory = memory
+		for _, f := range Work(j, table).Findings {
+			if !strings.HasPrefix(f.Says, "Estimate:") {
+				continue
+			}
+			said++
+			if f.Source != reference.HeatModelSource {
+				t.Errorf("%s: %s is credited to %s", tr.ID, f.ID, f.Source)
+			}
+			if f.ID == "return-too-slow" && strings.Contains(f.Do, "up to 2") {
+				t.Errorf("%s: %s", tr.ID, f.Do)
+			}
+		}
+	}
+	if said < 50 {
+		t.Errorf("only %d findings by estimate", said)
+	}
+}
+
 // People do what the rules say: nothing that is known for the estimates changes
 // a figure of the rules.
 func TestEstimatesLeaveTheRulesAlone(t *testing.T) {

@@ -119,7 +119,7 @@ func (w *worker) growth(food heat.Composition) {
 		return
 	}
 	w.out.Estimates.Growth.Also = "needs " + need + " of headspace"
-	w.find(measure.Note, "headspace-tight", w.out.Headspace.Source,
+	w.find(measure.Note, "headspace-tight", reference.HeatModelSource,
 		fmt.Sprintf("Estimate: the filling grows by %s and would need %s of headspace in a %s of the form taken here; the table says %s.", f.Text, need, c.Name, w.out.Headspace.Text),
 		"Never less than the table, and rather more. The model takes the filling to rise straight up in rigid walls. Glass can break with headspace to spare, because the top freezes first; fill a container that draws in only to below its shoulder.")
 }

@@ -6,6 +6,7 @@ import (
 	"example.org/kettleside/app/estimate"
 	"example.org/kettleside/app/heat"
 	"example.org/kettleside/app/measure"
+	"example.org/kettleside/reference"
 )
 
 // steamEstimates words what one layer does over boiling water.
@@ -34,7 +35,7 @@ func (w *worker) layers(s estimate.Steam) {
 	w.out.Estimates.Layers = model(measure.Figure{ID: "layers", Label: "The basket is filled", Value: s.Layers, High: s.Layers, Unit: "times",
 		Text: measure.Counted(s.Layers, "time", "times"), Working: fmt.Sprintf("%s ÷ %s a layer, whole fillings", w.massExact(w.Prepared.SI()), w.massExact(s.LayerKg))})
 	if s.Layers > 1 {
-		w.find(measure.Note, "steam-fillings", w.table.Rule("steam-basket-in").Source,
+		w.find(measure.Note, "steam-fillings", reference.HeatModelSource,
 			fmt.Sprintf("Estimate: %s lies in a single layer, so %s is %s.", text, w.out.Prepared.Text, measure.Counted(s.Layers, "filling", "fillings")),
 			"Steam one layer at a time; do not heap.")
 	}
@@ -56,7 +57,7 @@ func (w *worker) boilingDry(c estimate.Case, s estimate.Steam) {
 		fillings = wholeUp(w.Prepared.In(measure.Pound) / w.table.Rule("batch-lb").Value)
 	}
 	if s.DryS < dryMargin*c.LongestS*fillings {
-		w.find(measure.Mind, "boils-dry", depth.Source,
+		w.find(measure.Mind, "boils-dry", reference.HeatModelSource,
 			fmt.Sprintf("Estimate: %s of water under the basket is boiled away after %s at full heat.", shallow, lasting(s.DryS)),
 			"Look after the water before each filling, keep boiling water ready to top it up, and open the lid away from you.")
 	}

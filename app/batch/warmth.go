@@ -50,7 +50,7 @@ func FreezerWarmth(like Worked, massKg float64, capacity measure.Volume, units m
 	if load.FrozenS <= 86400 {
 		return f, measure.Finding{}, false
 	}
-	return f, measure.Finding{ID: "freezer-slow", Severity: measure.Mind, Source: table.Rule("freezer-lb-per-cuft-day").Source,
+	return f, measure.Finding{ID: "freezer-slow", Severity: measure.Mind, Source: reference.HeatModelSource,
 		Says: fmt.Sprintf("Estimate: %s at once are not frozen through within a day and warm the freezer to %s.", mass, f.Text),
 		Do:   "Freeze a part today and keep the rest in the refrigerator, or use a second freezer."}, true
 }

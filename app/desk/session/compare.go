@@ -36,12 +36,7 @@ func (s *Session) Compare() []Difference {
 	if s.viewed == nil {
 		return nil
 	}
-	plan, inPlan := s.SelectedBatch()
-	trial, inTrial := s.ViewedBatch()
-	if !inPlan || !inTrial {
-		return nil
-	}
-	return s.compare(side{s.worked.Class, plan}, side{s.viewed.worked.Class, trial})
+	return s.CompareWith(s.viewed.worked, s.viewed.batch)
 }
 
 func (s *Session) compare(plan, trial side) []Difference {

@@ -167,6 +167,7 @@ func TestDifferencesOfFigures(t *testing.T) {
 		{"min", "1 min 10 s to 1 ¼ min", "10–15 s", "1 min shorter", "1 min longer"},
 		{"s", "2 min 5 s", "3 min 10 s", "1 min 5 s longer", "1 min 5 s shorter"},
 		{"s", "55 s", "1 min", "5 s longer", "5 s shorter"},
+		{"min", "20 min", "60 min", "40 min longer", "40 min shorter"},
 		{"h", "5–14 h", "6–15 h", "1 h longer", "1 h shorter"},
 		{"h", "1.5 h", "3 h", "1.5 h longer", "1.5 h shorter"},
 		{"h", "9 h", "never", "", ""},

@@ -67,14 +67,15 @@ type modelTrial struct {
 // model is what a session should be, in the plainest form.
 type model struct {
 	session  *Session
-	memory   estimate.Memory
+	memory   *estimate.Memory
 	started  int
 	told     int
 	plan     *line
 	selected int
 	trials   []*modelTrial
 	viewed   *modelTrial
-	edited   bool
+	edited   bool // the minutes of a treatment are
+	laid     bool // the table just changed
 }
 
 func (m *model) onView() *line {

@@ -7,6 +7,7 @@ import (
 
 	"example.org/kettleside/app/class"
 	"example.org/kettleside/app/measure"
+	"example.org/kettleside/reference"
 )
 
 func weigh(lb float64) func(*class.Class) {
@@ -151,6 +152,9 @@ func TestAnAdoptedTrialIsOneChange(t *testing.T) {
 	if got := s.Class().Batches[0].Prepared.String(); got != "6 lb" || !s.Unsaved() || s.TryingIndex() != -1 || names(s) != "other" || s.Selected() != 2 {
 		t.Errorf("adopted: %s, unsaved %v, on view %d, trials %s, batch %d", got, s.Unsaved(), s.TryingIndex(), names(s), s.Selected())
 	}
+	if got := s.Worked().Batches[0].Loads.Text; got != "6 loads" {
+		t.Errorf("adopted and worked out: %s", got)
+	}
 	if name, _ := s.CanUndo(); name != "Adopt “Five pounds”" {
 		t.Errorf("undo is %q", name)
 	}
@@ -242,11 +246,23 @@ func TestSelectingSelectsInBoth(t *testing.T) {
 	if got := s.Trials()[1].Batch; got != 1 {
 		t.Errorf("selecting in the plan moved a trial to batch %d", got)
 	}
-	s.ViewTrial(1)
-	must(t, s.ChangeView("Remove", func(c *class.Class) { c.Batches = c.Batches[:1] }))
-	s.Select(2)
-	if got, _ := s.Trying(); got.Batch != 0 || s.Selected() != 2 {
-		t.Errorf("of one batch %d is selected, in the plan %d", got.Batch, s.Selected())
+}
+
+// Plan and trial may have different batches: each selects what it has.
+func TestSelectingWhereBatchesAreGone(t *testing.T) {
+	s := demo(t)
+	told := 0
+	s.Subscribe(func() { told++ })
+	s.Select(3)
+	must(t, s.StartTrial(""), s.ChangeView("Remove", func(c *class.Class) { c.Batches = c.Batches[:3] }))
+	if got, _ := s.Trying(); got.Batch != 2 || s.Selected() != 3 {
+		t.Errorf("of three batches %d is selected, in the plan %d", got.Batch, s.Selected())
+	}
+	must(t, s.RemoveBatch(3), s.RemoveBatch(2), s.RemoveBatch(1))
+	told = 0
+	s.Select(1)
+	if got, _ := s.Trying(); got.Batch != 1 || s.Selected() != 0 || told != 1 {
+		t.Errorf("of three batches %d is selected, in the plan %d, told %d times", got.Batch, s.Selected(), told)
 	}
 	must(t, s.ChangeView("Remove", func(c *class.Class) { c.Batches = nil }))
 	if _, ok := s.ViewedBatch(); ok || s.Compare() != nil {
@@ -283,8 +299,13 @@ func TestTableEditsReachTrials(t *testing.T) {
 	if got := minutes(); got != "4 min" {
 		t.Errorf("edited: %s", got)
 	}
-	must(t, s.TakeBack(beans, "minutes"))
+	must(t, s.TakeBack(beans, reference.FieldMinutes))
 	if got := minutes(); got != "3 min" {
 		t.Errorf("taken back: %s", got)
+	}
+	file := t.TempDir() + "/edits.json"
+	must(t, reference.WriteEdits(file, []reference.Edit{edit(s, "5")}), s.KeepEditsIn(file))
+	if got := minutes(); got != "5 min" {
+		t.Errorf("read from a file: %s", got)
 	}
 }
