@@ -92,13 +92,12 @@ func (r *room) eachPage(do func(page string)) {
 // letters are one text on view and where its letters stand, without the white
 // above and below them.
 type letters struct {
-	text     string
-	pt       float32
-	at       fyne.Position
-	size     fyne.Size
-	drawn    bool // a label of a drawing
-	strong   bool
-	ofNumber bool
+	text   string
+	pt     float32
+	at     fyne.Position
+	size   fyne.Size
+	drawn  bool // a label of a drawing
+	strong bool
 }
 
 func (l letters) over(o letters) bool {

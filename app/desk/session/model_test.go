@@ -69,7 +69,6 @@ type model struct {
 	session  *Session
 	memory   *estimate.Memory
 	started  int
-	told     int
 	plan     *line
 	selected int
 	trials   []*modelTrial
