@@ -12,6 +12,7 @@ import (
 	"example.org/kettleside/app/desk/handouts"
 	"example.org/kettleside/app/desk/look"
 	"example.org/kettleside/app/desk/planning"
+	"example.org/kettleside/app/desk/questions"
 	"example.org/kettleside/exports"
 )
 
@@ -21,6 +22,7 @@ func newAreas(d *desk) []*area {
 	d.planning = planning.New(d.session, d.window)
 	d.planning.OpenBatch = func() { d.open("batch") }
 	d.bench = bench.New(d.session, d.window, func() { d.open("crops") })
+	d.questions = questions.New(d.session)
 	handouts := handouts.New(d.session, handoutsHost{d})
 	d.exporting = handouts.Exporting
 	return []*area{
@@ -28,6 +30,7 @@ func newAreas(d *desk) []*area {
 		{"class", "Class", look.IconClass(), d.planning.Content()},
 		{"batch", "Batch", look.IconBatch(), d.bench.Content},
 		{"handouts", "Handouts", look.IconHandouts(), handouts.Content()},
+		{"questions", "Questions", look.IconQuestions(), d.questions.Content},
 	}
 }
 

@@ -12,6 +12,7 @@ import (
 	"example.org/kettleside/app/desk/crops"
 	"example.org/kettleside/app/desk/look"
 	"example.org/kettleside/app/desk/planning"
+	"example.org/kettleside/app/desk/questions"
 	"example.org/kettleside/app/desk/session"
 	"example.org/kettleside/reference"
 )
@@ -33,14 +34,15 @@ type desk struct {
 	session  *session.Session
 	ask      asker
 
-	areas    []*area
-	crops    *crops.Crops
-	planning *planning.Area
-	bench    *bench.Bench
-	rail     *rail
-	header   *header
-	menu     *menu
-	recovery *time.Timer
+	areas     []*area
+	crops     *crops.Crops
+	planning  *planning.Area
+	bench     *bench.Bench
+	questions *questions.Area
+	rail      *rail
+	header    *header
+	menu      *menu
+	recovery  *time.Timer
 
 	projection *projection // the second window; nil where it is not open
 	shown      shown
@@ -171,6 +173,12 @@ func (d *desk) addBatch() {
 func (d *desk) find() {
 	d.open("crops")
 	d.crops.Focus(d.window.Canvas())
+}
+
+// askQuestion goes to the search among the questions from the room.
+func (d *desk) askQuestion() {
+	d.open("questions")
+	d.questions.Focus(d.window.Canvas())
 }
 
 // must says why a change was refused.

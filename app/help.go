@@ -72,10 +72,14 @@ func (d *desk) filled(text string) string {
 func (d *desk) showKeys() {
 	page := look.Column(6)
 	for _, line := range [][2]string{
-		{"Ctrl+1 to Ctrl+4", "Crops, Class, Batch, Handouts"},
+		{"Ctrl+1 to Ctrl+5", "Crops, Class, Batch, Handouts, Questions"},
 		{"Ctrl+F", "Search the crop table"},
 		{"Ctrl+B, Ctrl+D", "Add a batch, duplicate it"},
 		{"Ctrl+Shift+↑ and ↓", "Move a batch"},
+		{"Ctrl+K", "Ask a question from the room"},
+		{"Ctrl+T, Ctrl+R", "Try it on a copy, return to the plan"},
+		{"Ctrl+P, F11", "Projector view, full screen"},
+		{"Ctrl+Page down and up", "Next and previous page of the projector"},
 		{"Ctrl+M", "What to mind in this class"},
 		{"Ctrl+N, Ctrl+O", "New class, open a class"},
 		{"Ctrl+S, Ctrl+Shift+S", "Save, save as"},

@@ -90,6 +90,7 @@ func (m *menu) viewItems(d *desk) []*fyne.MenuItem {
 	}
 	return append(items,
 		item("Search the crop table", d.find, fyne.KeyF, 0),
+		item("Ask a question from the room", d.askQuestion, fyne.KeyK, 0),
 		item("What to mind", d.showFindings, fyne.KeyM, 0),
 		fyne.NewMenuItemSeparator(),
 		item("Projector view", d.openProjection, fyne.KeyP, 0),

@@ -54,6 +54,14 @@ func IconHandouts() fyne.Resource {
 	return p.icon("handouts", Ink)
 }
 
+// IconQuestions is a spoken question: a bubble with two lines.
+func IconQuestions() fyne.Resource {
+	p := &pen{}
+	p.loop(stroke, 3, 3.5, 21, 3.5, 21, 16.5, 12, 16.5, 7.5, 21, 7.5, 16.5, 3, 16.5)
+	p.line(stroke, 7, 8, 17, 8).line(stroke, 7, 12, 13.5, 12)
+	return p.icon("questions", Ink)
+}
+
 // IconSeverity is the shape of a finding: eight sides for stop, three for
 // mind, round for note.
 func IconSeverity(s measure.Severity) fyne.Resource {

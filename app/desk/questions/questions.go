@@ -1,0 +1,102 @@
+// Package questions is the area for what people in the room ask: a few words
+// typed at the left find the question, and its short answer stands at the right
+// in type that can be read when it is projected, with the numbers of the batch
+// on view and with its source.
+package questions
+
+import (
+	"slices"
+	"strings"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+
+	"example.org/kettleside/app/desk/look"
+	"example.org/kettleside/app/desk/session"
+	"example.org/kettleside/content"
+)
+
+// Area is the area of questions.
+type Area struct {
+	// Content is what the window shows.
+	Content fyne.CanvasObject
+
+	session *session.Session
+	search  *searchEntry
+	list    *list
+	answer  *answer
+	open    content.Question // the one that is read; without an id there is none
+}
+
+// New makes the area for a session, which it follows.
+func New(s *session.Session) *Area {
+	go content.Ask("", "") // makes the index of the search, while the widgets are made
+	a := &Area{session: s}
+	a.search = newSearchEntry(a)
+	a.list = newList(a.Open)
+	a.answer = newAnswer(a.Open)
+	head := look.Inset(lineInset, 12, look.Column(4, a.search, look.Small(keysHint)))
+	a.Content = container.New(beside{}, head, look.Upright(), a.answer.content, a.list.scroll)
+	s.Subscribe(a.show)
+	a.show()
+	return a
+}
+
+// keysHint says how the list is used from the entry.
+const keysHint = "Up and Down choose, Enter opens."
+
+// Focus puts the cursor into the search entry and selects what stands in it.
+func (a *Area) Focus(c fyne.Canvas) {
+	c.Focus(a.search)
+	a.search.selectAll()
+}
+
+// Open opens a question, whatever is typed. An id that no question has changes
+// nothing.
+func (a *Area) Open(id string) {
+	all := content.Questions()
+	at := slices.IndexFunc(all, func(q content.Question) bool { return q.ID == id })
+	if at < 0 {
+		return
+	}
+	a.open = all[at]
+	a.list.choose(id)
+	a.answer.show(shownOf(a.session), a.open)
+	a.answer.scroll.ScrollToTop()
+}
+
+// Answer is what is read: the question, its answer, and the sentence with the
+// numbers of the batch on view; "" for what is not there.
+func (a *Area) Answer() (question, answer, here string) {
+	if a.open.ID == "" {
+		return "", "", ""
+	}
+	now := shownOf(a.session)
+	return a.open.Asks, now.answer(a.open), now.here(a.open).says
+}
+
+// Sources say what the answer and the sentence of the batch rest on. Minutes
+// are never shown without the second.
+func (a *Area) Sources() (answer, here string) {
+	if a.open.ID == "" {
+		return "", ""
+	}
+	now := shownOf(a.session)
+	return now.source(a.open), now.here(a.open).rests
+}
+
+// show brings the area up to date with the session. The open question stays.
+func (a *Area) show() {
+	now := shownOf(a.session)
+	a.list.show(now.find(a.typed()))
+	a.answer.show(now, a.open)
+}
+
+// searched lists what is found for the words in the entry.
+func (a *Area) searched() {
+	a.list.marked = ""
+	a.list.show(shownOf(a.session).find(a.typed()))
+	a.list.scroll.ScrollToTop()
+}
+
+func (a *Area) typed() string { return strings.TrimSpace(a.search.Text) }
