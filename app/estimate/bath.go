@@ -13,7 +13,7 @@ type Bath struct {
 	// the boil, which is a little too much for thick ones.
 	IceKg float64
 
-	// The last load, in a bath with the ice of the rule that has cooled the
+	// The last load, in a bath with the ice of the case that has cooled the
 	// loads before it, one after the other.
 	MarkS  [2]float64 // until the centre is at Case.MarksC; +Inf where this bath does not get there
 	EndC   float64    // of the centre at the end of the published chill

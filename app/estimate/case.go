@@ -2,6 +2,7 @@ package estimate
 
 import (
 	"math"
+	"sync"
 
 	"example.org/kettleside/app/heat"
 )
@@ -38,7 +39,7 @@ type Case struct {
 
 	ChillS      float64    // published time in the bath, the shorter end; 0: none
 	BathWaterKg float64    // cold water in the bath; 0: not known
-	BathIceKg   float64    // ice by the rule, for the whole batch
+	BathIceKg   float64    // ice for the whole batch
 	BathEndC    float64    // the bath should end so cold
 	MarksC      [2]float64 // when is a centre down to these?
 
@@ -97,8 +98,16 @@ type Course struct {
 }
 
 // Work estimates everything that a case has the inputs for.
-func Work(c Case) Results {
+func Work(c Case) Results { return work(c, Case.freezing) }
+
+// work is Work, with a pack frozen in its own way.
+func work(c Case, freeze func(Case) (*Freezing, error)) Results {
 	var r Results
+	var freezing sync.WaitGroup // beside the rest: it follows from none of it
+	if c.packKnown() {
+		pack := c
+		freezing.Go(func() { r.Freezing, r.Outside.Freezing = freeze(pack) })
+	}
 	var blanch *heat.Blanch // as far as it could be followed
 	liftS := 0.0
 	if c.kettleKnown() {
@@ -117,9 +126,7 @@ func Work(c Case) Results {
 	if c.bathKnown() {
 		r.Bath, r.Outside.Bath = c.bath(blanch, liftS)
 	}
-	if c.packKnown() {
-		r.Freezing, r.Outside.Freezing = c.freezing()
-	}
+	freezing.Wait()
 	return r
 }
 

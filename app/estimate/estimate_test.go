@@ -382,3 +382,27 @@ func BenchmarkRemembered(b *testing.B) {
 		m.Work(beans)
 	}
 }
+
+// A pack is frozen once for all loads of the kettle, and again where anything
+// of it changes.
+func TestMemoryOfPacks(t *testing.T) {
+	var m Memory
+	for i, change := range []func(*Case){
+		func(c *Case) {},
+		func(c *Case) { c.LoadKg /= 2 },
+		func(c *Case) { c.TapC, c.BathIceKg = 5, 2 },
+		func(c *Case) { c.FreezerC[1]++ },
+		func(c *Case) { c.CoreC-- },
+		func(c *Case) { c.PackedC++ },
+		func(c *Case) { c.Pack.SizeM *= 1.1 },
+	} {
+		c := beans
+		change(&c)
+		if got, want := m.Work(c), Work(c); !reflect.DeepEqual(got, want) {
+			t.Errorf("change %d: remembered results differ", i)
+		}
+		if n, want := len(m.packs.young), max(1, i-1); n != want {
+			t.Errorf("change %d: %d packs were frozen, want %d", i, n, want)
+		}
+	}
+}

@@ -44,6 +44,11 @@ func (c Case) freezing() (*Freezing, error) {
 	return &f, nil
 }
 
+// packed is all of a case that its freezing follows from.
+func (c Case) packed() Case {
+	return Case{Food: c.Food, Pack: c.Pack, PackedC: c.PackedC, FreezerC: c.FreezerC, CoreC: c.CoreC}
+}
+
 // freezingCourse follows a pack in the colder freezer.
 func (c Case) freezingCourse(p heat.Pack, endS float64) (Course, error) {
 	pack, err := p.Freeze(c.Food, c.PackedC)

@@ -14,6 +14,7 @@ type Kettle struct {
 	Spread       heat.Spread
 	Doneness     *heat.Doneness // nil where no enzyme is known
 	Course       Course         // from the lid to the lift
+	Through      Moments        // through the piece
 
 	blanch heat.Blanch
 }
@@ -68,6 +69,7 @@ func (c Case) follow(piece heat.Piece) (*Kettle, error) {
 	k.Course = course(k.LiftS, steps, func(s float64) (float64, float64, float64) {
 		return b.WaterC(s), b.PieceC(s, 0), b.MeanC(s)
 	})
+	k.Through = moments(b, k.Course, c.BoilC)
 	k.Doneness, err = c.doneness(b, k.LiftS)
 	return k, err
 }

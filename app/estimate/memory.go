@@ -8,7 +8,13 @@ import "sync"
 // are read-only.
 type Memory struct {
 	batches memo[Case, Results]
+	packs   memo[Case, packResult] // apart: most changes of a batch leave its pack as it is
 	days    memo[Day, dayResult]
+}
+
+type packResult struct {
+	freezing *Freezing
+	err      error
 }
 
 type dayResult struct {
@@ -21,7 +27,16 @@ func (m *Memory) Work(c Case) Results {
 	if m == nil {
 		return Work(c)
 	}
-	return m.batches.get(c, Work)
+	return m.batches.get(c, func(c Case) Results { return work(c, m.freezing) })
+}
+
+// freezing is Case.freezing, remembered.
+func (m *Memory) freezing(c Case) (*Freezing, error) {
+	r := m.packs.get(c.packed(), func(c Case) packResult {
+		freezing, err := c.freezing()
+		return packResult{freezing, err}
+	})
+	return r.freezing, r.err
 }
 
 // Day is Day.Work, remembered.

@@ -16,6 +16,7 @@ type Steam struct {
 	DryS     float64 // until the kettle has boiled dry; 0: cannot be said
 	Doneness *heat.Doneness
 	Course   Course
+	Through  Moments // through the piece
 
 	loadKg, loads float64 // what lies in the basket at once
 	blanch        heat.Blanch
@@ -87,6 +88,7 @@ func (c Case) steamed(s *Steam) error {
 	s.Course = course(c.BlanchS, steps, func(at float64) (float64, float64, float64) {
 		return c.BoilC, b.PieceC(at, 0), b.MeanC(at)
 	})
+	s.Through = moments(b, s.Course, c.BoilC)
 	s.Doneness, err = c.doneness(b, c.BlanchS)
 	return err
 }

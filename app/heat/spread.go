@@ -3,7 +3,9 @@ package heat
 import (
 	"math"
 	"math/rand/v2"
+	"runtime"
 	"slices"
+	"sync"
 )
 
 // Guess is an input that people only guess: a lowest, a likely and a highest
@@ -75,19 +77,41 @@ func (k Kitchens) Spread(n int, seed uint64) (Spread, error) {
 		}
 	}
 	backs, dips, centres := make([]float64, n), make([]float64, n), make([]float64, n)
-	within := 0
-	var b Blanch
-	for j := range n {
-		k.Kettle.PowerW, k.Piece.SizeM, k.Piece.FilmWPerM2K = draws[0][j], draws[1][j], draws[2][j]
-		if err := b.work(k.Kettle, k.Piece, k.LoadKg, draws[3][j], kettleModes); err != nil {
-			return Spread{}, err
+	follow := func(from, to int) error {
+		var b Blanch
+		one := k
+		for j := from; j < to; j++ {
+			one.Kettle.PowerW, one.Piece.SizeM, one.Piece.FilmWPerM2K = draws[0][j], draws[1][j], draws[2][j]
+			if err := b.work(one.Kettle, one.Piece, one.LoadKg, draws[3][j], kettleModes); err != nil {
+				return err
+			}
+			backs[j], dips[j], centres[j] = b.BackS, b.DipC, b.PieceC(b.BackS+one.BlanchS, 0)
 		}
-		backs[j], dips[j], centres[j] = b.BackS, b.DipC, b.PieceC(b.BackS+k.BlanchS, 0)
-		if b.BackS <= k.WithinS {
+		return nil
+	}
+	if err := shared(n, follow); err != nil {
+		return Spread{}, err
+	}
+	within := 0
+	for _, s := range backs {
+		if s <= k.WithinS {
 			within++
 		}
 	}
 	return Spread{Draws: n, Within: float64(within) / float64(n), BackS: band(backs), DipC: band(dips), CentreC: band(centres)}, nil
+}
+
+// shared does n things in as many parts as there are processors; the error is
+// that of the first part that has one, so that it does not depend on the order.
+func shared(n int, do func(from, to int) error) error {
+	parts := min(runtime.GOMAXPROCS(0), n)
+	errs := make([]error, parts)
+	var all sync.WaitGroup
+	for i := range parts {
+		all.Go(func() { errs[i] = do(n*i/parts, n*(i+1)/parts) })
+	}
+	all.Wait()
+	return first(errs...)
 }
 
 // band sorts x in place.
