@@ -6,10 +6,9 @@ import (
 	"slices"
 	"strings"
 	"sync"
-	"unicode"
 	"unicode/utf8"
 
-	"golang.org/x/text/unicode/norm"
+	"example.org/kettleside/content/words"
 )
 
 // How many questions are found at most, and how much of what was typed counts:
@@ -45,19 +44,57 @@ const (
 )
 
 // Ask finds the questions for a few typed words, best first, at most eight.
-// Upper and lower case, accents and the endings of a plural or of "-ing" do not
-// matter, a word of five letters or more may have one typing error, and the last
-// letters of a word need not be typed yet; both only where the word stands in a
-// question or its other wordings. A word counts most in the question itself,
-// less in its other wordings, least in its answer; rare words count more than
-// common ones. Words that match nothing are passed over: nonsense finds nothing.
+// Upper and lower case, accents and the usual endings ("beans", "chilling",
+// "congelada") do not matter, a word of five letters or more may have one typing
+// error, and the last letters of a word need not be typed yet; both only where the
+// word stands in a question or its other wordings. A word counts most in the
+// question itself, less in its other wordings, least in its answer; rare words
+// count more than common ones. Words that match nothing are passed over: nonsense
+// finds nothing.
+//
+// A room may speak two languages: English words are looked up in English where
+// they say more there than in the language of the questions.
 //
 // Where a crop's id is given, questions about that crop come first, except those
 // that fit the words less than a third as well as the best does.
-func Ask(words, crop string) []Question {
-	x := room()
-	typed := wordsOf(words[:min(len(words), mostLetters)])
-	hits := x.hits(typed[:min(len(typed), mostWords)])
+func Ask(l words.Language, text, crop string) []Question {
+	own, english := room(l), room(words.English)
+	places := own.find(text, crop)
+	if own != english && (len(places) == 0 || own.saysMore(english, text)) {
+		places = english.find(text, crop)
+	}
+	var list []Question
+	for _, i := range places {
+		list = append(list, own.questions[i])
+	}
+	return list
+}
+
+// typed takes apart what somebody typed, as much of it as counts.
+func (x *index) typed(text string) []word {
+	all := x.wordsOf(text[:min(len(text), mostLetters)])
+	return all[:min(len(all), mostWords)]
+}
+
+// saysMore says whether what was typed says more in another language: whether the
+// words that stand there, and not in these questions, are worth more than those
+// that stand in these.
+func (x *index) saysMore(other *index, text string) bool {
+	here, there := 0.0, 0.0
+	for _, w := range x.typed(text) {
+		here += x.rarity[w.stem]
+	}
+	for _, w := range other.typed(text) {
+		if x.rarity[x.stem(w.written)] == 0 {
+			there += other.rarity[w.stem]
+		}
+	}
+	return there > here
+}
+
+// find finds the places of the questions for what was typed, best first.
+func (x *index) find(text, crop string) []int {
+	hits := x.hits(x.typed(text))
 	type found struct {
 		question int
 		score    float64
@@ -83,15 +120,16 @@ func Ask(words, crop string) []Question {
 		}
 		return cmp.Compare(b.score, a.score)
 	})
-	var list []Question
+	var places []int
 	for _, f := range all[:min(len(all), mostFound)] {
-		list = append(list, x.questions[f.question])
+		places = append(places, f.question)
 	}
-	return list
+	return places
 }
 
-// index is the questions, ready to be searched.
+// index is the questions in one language, ready to be searched.
 type index struct {
+	tongue
 	questions []Question
 	places    []map[string]float64 // by question: each stem and the best place it stands in
 	wordings  [][][]string         // by question: the stems of asks and of each other wording
@@ -102,18 +140,26 @@ type index struct {
 // word is a word as written and what is left of it without its ending.
 type word struct{ written, stem string }
 
-// room is the one index, made when it is first asked for.
-var room = sync.OnceValue(newIndex)
+// room is the index of a language, made when it is first asked for.
+func room(l words.Language) *index { return rooms[spoken(l)]() }
+
+var rooms = func() map[words.Language]func() *index {
+	all := map[words.Language]func() *index{}
+	for _, l := range words.Languages() {
+		all[l] = sync.OnceValue(func() *index { return newIndex(l) })
+	}
+	return all
+}()
 
 // newIndex reads the questions and indexes them.
-func newIndex() *index {
-	x := &index{questions: load[Question]("en/questions.json"), rarity: map[string]float64{}}
+func newIndex(l words.Language) *index {
+	x := &index{tongue: tongues[l], questions: load[Question](l, "questions.json"), rarity: map[string]float64{}}
 	in := map[string]int{}
 	for _, q := range x.questions {
 		places := map[string]float64{}
 		put := func(text string, worth float64) []string {
 			var stems []string
-			for _, w := range wordsOf(text) {
+			for _, w := range x.wordsOf(text) {
 				places[w.stem] = max(places[w.stem], worth)
 				stems = append(stems, w.stem)
 				if worth > inAnswer {
@@ -228,71 +274,6 @@ func (x *index) near(wording []string, hits []hit) float64 {
 		return 0
 	}
 	return worth * float64(both) / float64(max(len(wording)+len(hits)-both, both))
-}
-
-// wordsOf takes a text apart into different words: small letters without
-// accents, apostrophes closed up, and without the small words that every
-// question has.
-func wordsOf(text string) []word {
-	var plain strings.Builder
-	for _, r := range norm.NFKD.String(text) {
-		switch {
-		case unicode.Is(unicode.Mn, r) || r == '\'' || r == '’':
-		case unicode.IsLetter(r) || unicode.IsDigit(r):
-			plain.WriteRune(unicode.ToLower(r))
-		default:
-			plain.WriteByte(' ')
-		}
-	}
-	var words []word
-	for _, written := range strings.Fields(plain.String()) {
-		w := word{written, stem(written)}
-		if !smallWords[written] && !slices.ContainsFunc(words, func(o word) bool { return o.stem == w.stem }) {
-			words = append(words, w)
-		}
-	}
-	return words
-}
-
-var smallWords = func() map[string]bool {
-	set := map[string]bool{}
-	for _, w := range strings.Fields(`a am an and any are as at be been but by can could did do does for from get got had has have
-		he her his how i if in is it its just me may might must my of on or our please shall she should so some than that the their
-		them then there these they this those to was we were what when where whether which who why will with would you your`) {
-		set[w] = true
-	}
-	return set
-}()
-
-// stem takes the usual endings off a word: "berries" and "berry", "peas" and
-// "pea", "chilling", "chilled" and "chill" become the same. It need not be a
-// word.
-func stem(w string) string {
-	switch {
-	case strings.HasSuffix(w, "ies") && len(w) > 4:
-		w = w[:len(w)-3] + "y"
-	case hasAnyEnding(w, "ches", "shes", "xes", "sses", "zes", "oes") && len(w) > 4:
-		w = w[:len(w)-2]
-	case strings.HasSuffix(w, "s") && !hasAnyEnding(w, "ss", "us", "is") && len(w) > 3:
-		w = w[:len(w)-1]
-	}
-	for _, ending := range []string{"ing", "ed"} {
-		if rest, cut := strings.CutSuffix(w, ending); cut && len(rest) >= 3 && strings.ContainsAny(rest, "aeiouy") && !strings.HasSuffix(w, "eed") {
-			w = rest
-			break
-		}
-	}
-	if rest, cut := strings.CutSuffix(w, "e"); cut && len(rest) >= 3 {
-		w = rest
-	}
-	if n := len(w); n >= 4 && w[n-1] == w[n-2] {
-		w = w[:n-1]
-	}
-	return w
-}
-
-func hasAnyEnding(w string, endings ...string) bool {
-	return slices.ContainsFunc(endings, func(e string) bool { return strings.HasSuffix(w, e) })
 }
 
 // oneError says whether two words are one typing error apart: a letter missing,

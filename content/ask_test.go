@@ -4,6 +4,8 @@ import (
 	"slices"
 	"strings"
 	"testing"
+
+	"example.org/kettleside/content/words"
 )
 
 func idsOf(list []Question) []string {
@@ -14,9 +16,11 @@ func idsOf(list []Question) []string {
 	return ids
 }
 
-// What people type while somebody in the room waits, and the question that has
-// to be among the first three.
-var typedInClass = []struct{ words, want string }{
+// typedWords is what people type while somebody in the room waits, and the
+// question that has to be among the first three.
+type typedWords struct{ words, want string }
+
+var typedInClass = []typedWords{
 	{"how long corn", "corn-cob"},
 	{"corn off cob minutes", "corn-kernels"},
 	{"cool corn twice", "corn-chill"},
@@ -89,7 +93,7 @@ var typedInClass = []struct{ words, want string }{
 
 func TestAskFindsWhatIsTyped(t *testing.T) {
 	for _, c := range typedInClass {
-		got := idsOf(Ask(c.words, ""))
+		got := idsOf(Ask(words.English, c.words, ""))
 		if !slices.Contains(got[:min(len(got), 3)], c.want) {
 			t.Errorf("%q: %v; want %s among the first three", c.words, got, c.want)
 		}
@@ -97,12 +101,12 @@ func TestAskFindsWhatIsTyped(t *testing.T) {
 }
 
 func TestAskFindsEveryQuestionByItsOwnWords(t *testing.T) {
-	for _, q := range Questions() {
-		if got := idsOf(Ask(q.Asks, "")); len(got) == 0 || got[0] != q.ID {
+	for _, q := range Questions(words.English) {
+		if got := idsOf(Ask(words.English, q.Asks, "")); len(got) == 0 || got[0] != q.ID {
 			t.Errorf("%q: %v; want %s first", q.Asks, got, q.ID)
 		}
 		for _, also := range q.Also {
-			if got := idsOf(Ask(also, "")); !slices.Contains(got[:min(len(got), 3)], q.ID) {
+			if got := idsOf(Ask(words.English, also, "")); !slices.Contains(got[:min(len(got), 3)], q.ID) {
 				t.Errorf("%q: %v; want %s among the first three", also, got, q.ID)
 			}
 		}
@@ -110,14 +114,14 @@ func TestAskFindsEveryQuestionByItsOwnWords(t *testing.T) {
 }
 
 func TestAskFindsNothingInNonsense(t *testing.T) {
-	for _, words := range []string{
+	for _, typed := range []string{
 		"", " ", "?!", "xyzzy", "asdf qwer", "qqqqq zzzzz", "flurbl grommit", "what if", "the of and", "how do i", "…", "\x00", "\xff\xfe", "x", "zz", "日本語", "wwwww.",
 	} {
-		if got := idsOf(Ask(words, "")); len(got) > 0 {
-			t.Errorf("%q found %v", words, got)
+		if got := idsOf(Ask(words.English, typed, "")); len(got) > 0 {
+			t.Errorf("%q found %v", typed, got)
 		}
-		if got := idsOf(Ask(words, "corn-on-the-cob")); len(got) > 0 {
-			t.Errorf("%q with a crop found %v", words, got)
+		if got := idsOf(Ask(words.English, typed, "corn-on-the-cob")); len(got) > 0 {
+			t.Errorf("%q with a crop found %v", typed, got)
 		}
 	}
 }
@@ -135,10 +139,10 @@ func TestAskIsTolerant(t *testing.T) {
 		{"berries pint", "berry pint"},
 		{"sauté", "saute"},
 	} {
-		want := idsOf(Ask(same[0], ""))
-		for _, words := range same[1:] {
-			if got := idsOf(Ask(words, "")); !slices.Equal(got, want) {
-				t.Errorf("%q finds %v, %q finds %v", words, got, same[0], want)
+		want := idsOf(Ask(words.English, same[0], ""))
+		for _, typed := range same[1:] {
+			if got := idsOf(Ask(words.English, typed, "")); !slices.Equal(got, want) {
+				t.Errorf("%q finds %v, %q finds %v", typed, got, same[0], want)
 			}
 		}
 	}
@@ -146,13 +150,13 @@ func TestAskIsTolerant(t *testing.T) {
 		{"altitud", "altitude"}, {"altittude", "altitude"}, {"alttiude", "altitude"}, {"altitute", "altitude"}, // missing, added, changed round, wrong
 		{"bot", "botulism"}, {"pregn", "at-risk"}, // not typed to the end
 	} {
-		if got := idsOf(Ask(c.typed, "")); len(got) == 0 || got[0] != c.want {
+		if got := idsOf(Ask(words.English, c.typed, "")); len(got) == 0 || got[0] != c.want {
 			t.Errorf("%q: %v; want %s first", c.typed, got, c.want)
 		}
 	}
-	for _, words := range []string{"alttiutde", "laltitude", "icu", "bax"} { // two errors, the first letter, too short
-		if got := idsOf(Ask(words, "")); len(got) > 0 {
-			t.Errorf("%q found %v", words, got)
+	for _, typed := range []string{"alttiutde", "laltitude", "icu", "bax"} { // two errors, the first letter, too short
+		if got := idsOf(Ask(words.English, typed, "")); len(got) > 0 {
+			t.Errorf("%q found %v", typed, got)
 		}
 	}
 }
@@ -160,11 +164,11 @@ func TestAskIsTolerant(t *testing.T) {
 // A single word counts most in the question, less in other wordings, least in
 // the answer.
 func TestAskRanksQuestionOverWordingsOverAnswer(t *testing.T) {
-	x := room()
+	x := room(words.English)
 	tried := 0
 	for _, w := range x.words {
 		last := inAsks
-		for _, q := range Ask(w.written, "") {
+		for _, q := range Ask(words.English, w.written, "") {
 			i := slices.IndexFunc(x.questions, func(o Question) bool { return o.ID == q.ID })
 			place := x.places[i][w.stem]
 			if place == 0 || place > last {
@@ -190,7 +194,7 @@ func TestAskPutsTheCropFirst(t *testing.T) {
 		{"how long corn", "snap-beans", "corn-cob"},   // what is typed counts
 		{"how long corn", "no-such-crop", "corn-cob"},
 	} {
-		got := idsOf(Ask(c.words, c.crop))
+		got := idsOf(Ask(words.English, c.words, c.crop))
 		if len(got) == 0 || got[0] != c.first {
 			t.Errorf("%q for %s: %v; want %s first", c.words, c.crop, got, c.first)
 		}
@@ -198,19 +202,19 @@ func TestAskPutsTheCropFirst(t *testing.T) {
 }
 
 func TestAskIsDeterministicAndShort(t *testing.T) {
-	for _, q := range Questions() {
-		words := q.Asks + " " + strings.Join(q.Also, " ")
-		first := idsOf(Ask(words, ""))
+	for _, q := range Questions(words.English) {
+		typed := q.Asks + " " + strings.Join(q.Also, " ")
+		first := idsOf(Ask(words.English, typed, ""))
 		if len(first) == 0 || len(first) > mostFound {
 			t.Errorf("%s: %d found", q.ID, len(first))
 		}
 		for range 3 {
-			if again := idsOf(Ask(words, "")); !slices.Equal(first, again) {
+			if again := idsOf(Ask(words.English, typed, "")); !slices.Equal(first, again) {
 				t.Errorf("%s: %v, then %v", q.ID, first, again)
 			}
 		}
 	}
-	if got := Ask(strings.Repeat("corn ice steam zzzzz ", 1e5), ""); len(got) != mostFound {
+	if got := Ask(words.English, strings.Repeat("corn ice steam zzzzz ", 1e5), ""); len(got) != mostFound {
 		t.Errorf("a long paste found %d", len(got))
 	}
 }
@@ -221,8 +225,8 @@ func TestStem(t *testing.T) {
 		{"glass", "glas"}, {"glasses", "glas"}, {"blanching", "blanch"}, {"blanched", "blanch"}, {"freezing", "freez"}, {"freeze", "freez"}, {"cutting", "cut"}, {"cut", "cut"},
 		{"asparagus", "asparagus"}, {"ice", "ice"}, {"need", "need"}, {"spring", "spring"}, {"is", "is"}, {"", ""},
 	} {
-		if got := stem(c[0]); got != c[1] {
-			t.Errorf("stem(%q) = %q; want %q", c[0], got, c[1])
+		if got := englishStem(c[0]); got != c[1] {
+			t.Errorf("englishStem(%q) = %q; want %q", c[0], got, c[1])
 		}
 	}
 }
@@ -231,39 +235,49 @@ func FuzzAsk(f *testing.F) {
 	for _, c := range typedInClass {
 		f.Add(c.words, "corn-on-the-cob")
 	}
+	for _, c := range typedInSpanish {
+		f.Add(c.words, "corn-on-the-cob")
+	}
 	f.Add("é\xff’{figure:ice}", "")
-	f.Fuzz(func(t *testing.T, words, crop string) {
-		list := Ask(words, crop)
-		if len(list) > mostFound {
-			t.Errorf("%d found", len(list))
-		}
-		ids := idsOf(list)
-		slices.Sort(ids)
-		if len(slices.Compact(ids)) != len(list) {
-			t.Errorf("a question stands twice: %v", ids)
+	f.Fuzz(func(t *testing.T, typed, crop string) {
+		for _, l := range words.Languages() {
+			ids := idsOf(Ask(l, typed, crop))
+			if len(ids) > mostFound {
+				t.Errorf("%d found", len(ids))
+			}
+			slices.Sort(ids)
+			if slices.Contains(ids, "") || len(slices.Compact(slices.Clone(ids))) != len(ids) {
+				t.Errorf("a question stands twice: %v", ids)
+			}
 		}
 	})
 }
 
-// One search through all questions: of what people type, and of nonsense, which
-// is looked up in every way.
+// One search through all questions in each language: of what people type, and of
+// nonsense, which is looked up in every way.
 func BenchmarkAsk(b *testing.B) {
-	Ask("warm up", "")
-	b.Run("typed", func(b *testing.B) {
-		for i := 0; b.Loop(); i++ {
-			Ask(typedInClass[i%len(typedInClass)].words, "")
-		}
-	})
-	b.Run("nonsense", func(b *testing.B) {
-		for b.Loop() {
-			Ask("flurble grommit asdfg qwertz yxcvb", "")
-		}
-	})
+	for l, typed := range map[words.Language][]typedWords{words.English: typedInClass, words.Spanish: typedInSpanish} {
+		Ask(l, "warm up", "")
+		b.Run(string(l)+"/typed", func(b *testing.B) {
+			for i := 0; b.Loop(); i++ {
+				Ask(l, typed[i%len(typed)].words, "")
+			}
+		})
+		b.Run(string(l)+"/nonsense", func(b *testing.B) {
+			for b.Loop() {
+				Ask(l, "flurble grommit asdfg qwertz yxcvb", "")
+			}
+		})
+	}
 }
 
 // Reading and indexing the questions, once in a run of the program.
 func BenchmarkIndex(b *testing.B) {
-	for b.Loop() {
-		newIndex()
+	for _, l := range words.Languages() {
+		b.Run(string(l), func(b *testing.B) {
+			for b.Loop() {
+				newIndex(l)
+			}
+		})
 	}
 }

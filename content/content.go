@@ -3,7 +3,7 @@
 // a language and subject, so that a translation never touches code. A number
 // inside a text stands as a placeholder, {return-to-boil-min}, and is filled
 // from the rules of the crop table: words and figures have one source of
-// numbers.
+// numbers. The texts of another language have the same ids in the same order.
 package content
 
 import (
@@ -12,10 +12,12 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+
+	"example.org/kettleside/content/words"
 )
 
-//go:embed en/*.json
-var english embed.FS
+//go:embed en/*.json es/*.json es/demo.kettleside
+var files embed.FS
 
 //go:embed demo.kettleside
 var demo []byte
@@ -23,6 +25,19 @@ var demo []byte
 // DemoClass is the demo class as a class file. Everything in it is invented
 // and says so.
 func DemoClass() []byte { return slices.Clone(demo) }
+
+// DemoClassIn is the demo class with its names in a language: the same class
+// otherwise.
+func DemoClassIn(l words.Language) []byte {
+	if l != words.Spanish {
+		return DemoClass()
+	}
+	data, err := files.ReadFile("es/demo.kettleside")
+	if err != nil {
+		panic("content: " + err.Error()) // embedded
+	}
+	return data
+}
 
 // Topic is what a caution or a step concerns.
 type Topic string
@@ -84,15 +99,15 @@ func TopicsOf(method, container, crop string) []Topic {
 
 // Cautions returns the cautions for any of the topics, in order; Always is
 // implied.
-func Cautions(topics ...Topic) []Caution {
-	all := load[Caution]("en/cautions.json")
+func Cautions(l words.Language, topics ...Topic) []Caution {
+	all := load[Caution](l, "cautions.json")
 	return slices.DeleteFunc(all, func(c Caution) bool { return !touches(c.Topics, append(topics, Always)) })
 }
 
 // Steps returns the steps of one method in order: BoilWater, Steam, Cook or
 // Raw.
-func Steps(method Topic) []Step {
-	all := load[Step]("en/steps.json")
+func Steps(l words.Language, method Topic) []Step {
+	all := load[Step](l, "steps.json")
 	return slices.DeleteFunc(all, func(s Step) bool { return !touches(s.Topics, []Topic{method, Always}) })
 }
 
@@ -127,10 +142,11 @@ func fill(text string, valueOf func(key string) (string, bool)) (string, error) 
 	}
 }
 
-// load reads one embedded list. The files are part of the program: a broken
-// one is a broken invariant.
-func load[T any](name string) []T {
-	data, err := english.ReadFile(name)
+// load reads one embedded list in a language; an unknown one reads English. The
+// files are part of the program: a broken one is a broken invariant.
+func load[T any](l words.Language, file string) []T {
+	name := string(spoken(l)) + "/" + file
+	data, err := files.ReadFile(name)
 	if err != nil {
 		panic("content: " + err.Error())
 	}
@@ -139,4 +155,12 @@ func load[T any](name string) []T {
 		panic("content: " + name + ": " + err.Error())
 	}
 	return list
+}
+
+// spoken is the language itself where there are texts in it, else English.
+func spoken(l words.Language) words.Language {
+	if slices.Contains(words.Languages(), l) {
+		return l
+	}
+	return words.English
 }

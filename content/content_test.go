@@ -4,11 +4,13 @@ import (
 	"encoding/json"
 	"strings"
 	"testing"
+
+	"example.org/kettleside/content/words"
 )
 
 func TestEveryHandoutCarriesTheCautionsThatAlwaysApply(t *testing.T) {
 	got := map[string]bool{}
-	for _, c := range Cautions() {
+	for _, c := range Cautions(words.English) {
 		got[c.ID] = true
 	}
 	for _, id := range []string{"not-ready-to-eat", "at-risk", "own-agency"} {
@@ -21,7 +23,7 @@ func TestEveryHandoutCarriesTheCautionsThatAlwaysApply(t *testing.T) {
 	}
 	for topic, id := range map[Topic]string{BoilWater: "scald", Steam: "steam", Glass: "glass", Power: "power", HotPepper: "hot-pepper", DryIce: "dry-ice"} {
 		found := false
-		for _, c := range Cautions(topic) {
+		for _, c := range Cautions(words.English, topic) {
 			found = found || c.ID == id
 		}
 		if !found {
@@ -31,28 +33,32 @@ func TestEveryHandoutCarriesTheCautionsThatAlwaysApply(t *testing.T) {
 }
 
 func TestStepsOfEachMethodRunFromTheDayBeforeToFreezing(t *testing.T) {
-	for _, method := range []Topic{BoilWater, Steam, Cook, Raw} {
-		steps := Steps(method)
-		if len(steps) < 5 || steps[0].ID != "set-freezer" || steps[len(steps)-1].ID != "freeze" {
-			t.Errorf("%s: %d steps, from %s to %s", method, len(steps), steps[0].ID, steps[len(steps)-1].ID)
-		}
-		for _, s := range steps {
-			if s.ID == "blanch-water" && (method != BoilWater || !strings.Contains(s.Text, "clock")) {
-				t.Errorf("%s: step %s does not belong here or lacks the clock", method, s.ID)
+	for l, clock := range map[words.Language]string{words.English: "clock", words.Spanish: "vuelva a hervir"} {
+		for _, method := range []Topic{BoilWater, Steam, Cook, Raw} {
+			steps := Steps(l, method)
+			if len(steps) < 5 || steps[0].ID != "set-freezer" || steps[len(steps)-1].ID != "freeze" {
+				t.Errorf("%s: %d steps, from %s to %s", method, len(steps), steps[0].ID, steps[len(steps)-1].ID)
+			}
+			for _, s := range steps {
+				if s.ID == "blanch-water" && (method != BoilWater || !strings.Contains(s.Text, clock)) {
+					t.Errorf("%s: step %s does not belong here or lacks the clock", method, s.ID)
+				}
 			}
 		}
 	}
 }
 
 func TestTextsAreComplete(t *testing.T) {
-	for _, c := range load[Caution]("en/cautions.json") {
-		if c.ID == "" || c.Title == "" || c.Text == "" || c.Source == "" || len(c.Topics) == 0 {
-			t.Errorf("caution is not complete: %+v", c)
+	for _, l := range words.Languages() {
+		for _, c := range load[Caution](l, "cautions.json") {
+			if c.ID == "" || c.Title == "" || c.Text == "" || c.Source == "" || len(c.Topics) == 0 {
+				t.Errorf("caution is not complete: %+v", c)
+			}
 		}
-	}
-	for _, s := range load[Step]("en/steps.json") {
-		if s.ID == "" || s.Title == "" || s.Text == "" || len(s.Topics) == 0 {
-			t.Errorf("step is not complete: %+v", s)
+		for _, s := range load[Step](l, "steps.json") {
+			if s.ID == "" || s.Title == "" || s.Text == "" || len(s.Topics) == 0 {
+				t.Errorf("step is not complete: %+v", s)
+			}
 		}
 	}
 	if !json.Valid(DemoClass()) {
@@ -84,7 +90,7 @@ func TestTopicsOfABatch(t *testing.T) {
 		{"cook", "box", "pumpkin", []string{"scald", "power"}, []string{"steam", "glass"}},
 	} {
 		got := map[string]bool{}
-		for _, caution := range Cautions(TopicsOf(c.method, c.container, c.crop)...) {
+		for _, caution := range Cautions(words.English, TopicsOf(c.method, c.container, c.crop)...) {
 			got[caution.ID] = true
 		}
 		for _, id := range append(c.want, "not-ready-to-eat", "own-agency") {

@@ -3,6 +3,8 @@ package content
 import (
 	"slices"
 	"strings"
+
+	"example.org/kettleside/content/words"
 )
 
 // Question is one "what if" as people in class ask it, with its short answer.
@@ -20,7 +22,7 @@ type Question struct {
 }
 
 // Questions lists all questions, by subject in the order of the work.
-func Questions() []Question { return slices.Clone(room().questions) }
+func Questions(l words.Language) []Question { return slices.Clone(room(l).questions) }
 
 // Answer is the general answer, filled with the rules: it does not depend on
 // any batch.

@@ -6,6 +6,8 @@ import (
 	"strings"
 	"testing"
 	"unicode/utf8"
+
+	"example.org/kettleside/content/words"
 )
 
 // digitsAllowed lists the questions with a digit that no rule and no figure
@@ -30,7 +32,12 @@ var (
 )
 
 func TestQuestionsAreComplete(t *testing.T) {
-	all := Questions()
+	for _, l := range words.Languages() {
+		t.Run(string(l), func(t *testing.T) { questionsAreComplete(t, Questions(l)) })
+	}
+}
+
+func questionsAreComplete(t *testing.T, all []Question) {
 	if len(all) < 60 || len(all) > 90 {
 		t.Errorf("%d questions; want 60 to 90", len(all))
 	}
@@ -64,11 +71,21 @@ func TestQuestionsAreComplete(t *testing.T) {
 	}
 }
 
+// mostSentences is how many an answer may have. Spanish ones are shorter: they
+// are read easily by people who learn the method in it.
+var mostSentences = map[words.Language]int{words.English: 3, words.Spanish: 5}
+
 func TestAnswersAreShortAndNameNoNumberThatARuleHolds(t *testing.T) {
-	for _, q := range Questions() {
+	for l, most := range mostSentences {
+		t.Run(string(l), func(t *testing.T) { answersAreShort(t, Questions(l), most) })
+	}
+}
+
+func answersAreShort(t *testing.T, all []Question, most int) {
+	for _, q := range all {
 		bare := placeholder.ReplaceAllString(q.Says, "")
 		switch n := len(sentenceEnd.FindAllString(bare, -1)); {
-		case utf8.RuneCountInString(q.Says) > 420, n < 1, n > 3, !strings.HasSuffix(q.Says, "."):
+		case utf8.RuneCountInString(q.Says) > 420, n < 1, n > most, !strings.HasSuffix(q.Says, "."):
 			t.Errorf("%s: %d characters in %d sentences, or no full stop: %s", q.ID, utf8.RuneCountInString(q.Says), n, q.Says)
 		case strings.ContainsAny(bare, "{}") || strings.Contains(q.Says, "  ") || strings.Contains(bare, "..") || q.Says != strings.TrimSpace(q.Says):
 			t.Errorf("%s is badly set: %s", q.ID, q.Says)
@@ -84,9 +101,18 @@ func TestAnswersAreShortAndNameNoNumberThatARuleHolds(t *testing.T) {
 	}
 }
 
+// estimateWord is what an estimate is called.
+var estimateWord = map[words.Language]string{words.English: "estimate", words.Spanish: "estimación"}
+
 func TestSentencesOfABatch(t *testing.T) {
+	for l, estimate := range estimateWord {
+		t.Run(string(l), func(t *testing.T) { sentencesOfABatch(t, Questions(l), estimate) })
+	}
+}
+
+func sentencesOfABatch(t *testing.T, all []Question, estimate string) {
 	with := 0
-	for _, q := range Questions() {
+	for _, q := range all {
 		if q.SaysHere == "" {
 			continue
 		}
@@ -106,7 +132,7 @@ func TestSentencesOfABatch(t *testing.T) {
 		if len(figures) == 0 {
 			t.Errorf("%s has no figure of the batch: %s", q.ID, q.SaysHere)
 		}
-		if slices.ContainsFunc(figures, func(f string) bool { return slices.Contains(estimates, f) }) && !strings.Contains(strings.ToLower(bare), "estimate") {
+		if slices.ContainsFunc(figures, func(f string) bool { return slices.Contains(estimates, f) }) && !strings.Contains(strings.ToLower(bare), estimate) {
 			t.Errorf("%s shows an estimate without saying so: %s", q.ID, q.SaysHere)
 		}
 		if slices.Contains(figures, "minutes") && !slices.Contains(figures, "clock") { // minutes never travel alone
@@ -123,8 +149,8 @@ func TestSentencesOfABatch(t *testing.T) {
 
 // The words of the caution on plug-in burners: never a verdict on the wiring.
 func TestAnswersOnPowerGiveNoVerdict(t *testing.T) {
-	for _, q := range Questions() {
-		for _, verdict := range []string{"safe", "allowed", "complies"} {
+	for _, q := range append(Questions(words.English), Questions(words.Spanish)...) {
+		for _, verdict := range []string{"safe", "allowed", "complies", "segur", "permit", "cumple"} {
 			if slices.Contains(q.Topics, Power) && strings.Contains(strings.ToLower(q.Says), verdict) {
 				t.Errorf("%s says %q", q.ID, verdict)
 			}
@@ -134,7 +160,7 @@ func TestAnswersOnPowerGiveNoVerdict(t *testing.T) {
 
 func question(t *testing.T, id string) Question {
 	t.Helper()
-	for _, q := range Questions() {
+	for _, q := range Questions(words.English) {
 		if q.ID == id {
 			return q
 		}
@@ -193,10 +219,10 @@ func TestConcerns(t *testing.T) {
 }
 
 func TestQuestionsAreAFreshList(t *testing.T) {
-	list := Questions()
+	list := Questions(words.English)
 	first := list[0].ID
 	list[0] = Question{}
-	if Questions()[0].ID != first {
+	if Questions(words.English)[0].ID != first {
 		t.Error("a change of the list changed the questions")
 	}
 }

@@ -13,12 +13,12 @@ import (
 // batches is the sheet for the stations: every figure of every batch with its
 // working, what it rests on and its source, and the estimates apart from them.
 func (m *maker) batches(def Sheet) *sheet {
-	s := m.newSheet(def, figureShares...)
-	s.add(row{cells: []cell{s.wide(title, "Batches")}, keep: true})
-	s.headFrom = s.add(row{cells: figureHeads("One station"), space: 3, keep: true})
+	s := m.newSheet(def, m.figureShares()...)
+	s.add(row{cells: []cell{s.wide(title, m.Say("Batches"))}, keep: true})
+	s.headFrom = s.add(row{cells: m.figureHeads(m.Say("One station")), space: 3, keep: true})
 	s.headTo = s.headFrom
 	if len(m.Worked.Batches) == 0 {
-		s.para(plain, "The class has no batches yet: choose a treatment in the crop table and add a batch.")
+		s.para(plain, m.Say("The class has no batches yet: choose a treatment in the crop table and add a batch."))
 	}
 	var later []int
 	for i, b := range m.Worked.Batches {
@@ -26,14 +26,15 @@ func (m *maker) batches(def Sheet) *sheet {
 			later = append(later, i)
 		}
 	}
-	m.cautions(s, "For every station", m.stationCautions())
+	m.cautions(s, m.Say("For every station"), m.stationCautions())
 	m.estimatesOf(s, later)
-	m.sources.list(s, "Sources of this sheet")
+	m.measuresLegend(s)
+	m.sources.list(s, m.Say("Sources of this sheet"))
 	return s
 }
 
 // batch is the block of one batch: its rules, then as many estimates as one page
-// has room for. A new batch starts a new page where it does not fit on what is
+// has room for; all of them where the rules alone are longer. A new batch starts a new page where it does not fit on what is
 // left. It says whether all estimates stand there.
 func (m *maker) batch(s *sheet, i int, b class.BatchWorked) (whole bool) {
 	first := len(s.rows)
@@ -47,11 +48,12 @@ func (m *maker) batch(s *sheet, i int, b class.BatchWorked) (whole bool) {
 			break
 		}
 	}
-	if n < untold { // longer than a page all the same: it flows on
-		s.rows = s.rows[:rules]
-		m.estimates(s, b, mostTold)
-	}
 	s.rows[first].uncut = n >= untold
+	if n < untold { // longer than a page all the same: it flows on, where there is room for all
+		s.rows = s.rows[:rules]
+		n = allTold
+		m.estimates(s, b, n)
+	}
 	s.keepFrom(first)
 	return n == allTold
 }
@@ -59,20 +61,20 @@ func (m *maker) batch(s *sheet, i int, b class.BatchWorked) (whole bool) {
 // batchRules is what people do: the figures of the rules, what to mind, and the
 // cautions.
 func (m *maker) batchRules(s *sheet, i int, b class.BatchWorked) {
-	s.heading(batchName(i, b))
+	s.heading(m.batchName(i, b))
 	if b.Known {
 		s.add(row{cells: []cell{s.wide(value, m.batchLine(b))}})
 		s.gap(2)
 		for _, f := range joined(saidOnce(b)) {
 			m.batchFigure(s, f)
 		}
-		for _, text := range editTexts(b.Treatment) {
+		for _, text := range m.editTexts(b.Treatment) {
 			s.add(row{cells: []cell{s.wide(edited, text)}})
 		}
 	}
 	m.findings(s, "", labelSmall, b.Findings)
 	var own []run // in one paragraph: room is short
-	for _, c := range ownCautions(b) {
+	for _, c := range m.ownCautions(b) {
 		own = append(append(own, m.warning(c)...), run{false, "  "})
 	}
 	if len(own) > 0 {
@@ -82,10 +84,10 @@ func (m *maker) batchRules(s *sheet, i int, b class.BatchWorked) {
 }
 
 // batchName is the heading of a batch.
-func batchName(i int, b class.BatchWorked) string {
+func (m *maker) batchName(i int, b class.BatchWorked) string {
 	name := short(b.Batch.Name)
 	if name == "" {
-		name = "Batch"
+		name = m.Say("Batch")
 	}
 	return fmt.Sprintf("%d  %s", i+1, name)
 }
@@ -126,7 +128,7 @@ func joined(list []measure.Figure) []measure.Figure {
 	for _, f := range list {
 		if n := len(out) - 1; n >= 0 && f.InWords() && out[n].InWords() && out[n].Words == f.Words && out[n].Working == f.Working && out[n].Source == f.Source {
 			if out[n].Label != f.Label {
-				out[n].Label += "; " + strings.ToLower(f.Label[:1]) + f.Label[1:]
+				out[n].Label += "; " + lowerFirst(f.Label)
 			}
 			continue
 		}
@@ -141,11 +143,11 @@ func (m *maker) batchLine(b class.BatchWorked) string {
 	if b.Treatment.Size != "" {
 		parts[0] += ", " + b.Treatment.Size
 	}
-	parts = append(parts, methodWords(b.Treatment.Method), measure.Counted(float64(b.Batch.Stations), "station", "stations"))
+	parts = append(parts, methodWords(m.Voice, b.Treatment.Method), m.stations(b.Batch.Stations))
 	if b.Batch.Kettle != "" {
 		kettle := short(b.Batch.Kettle)
 		if k, ok := m.Class.Kit.KettleNamed(b.Batch.Kettle); ok && k.Holds.Given() {
-			kettle += ", " + k.Holds.String() + " of water"
+			kettle = m.Say("%s, %s of water", kettle, m.Voice.Amount(k.Holds.String()))
 		}
 		parts = append(parts, kettle)
 	}
@@ -153,25 +155,32 @@ func (m *maker) batchLine(b class.BatchWorked) string {
 		parts = append(parts, short(b.Batch.Burner))
 	}
 	p := b.Batch.Pack
-	pack := fmt.Sprintf("%s %s", p.Size, p.Container)
+	pack, _ := p.ContainerName(m.Voice)
 	if p.Tray {
-		pack += ", loose on a tray first"
+		pack = m.Say("%s, loose on a tray first", pack)
 	}
 	return strings.Join(append(parts, pack), " · ")
+}
+
+func (m *maker) stations(n int) string {
+	if n == 1 {
+		return m.Say("1 station")
+	}
+	return m.Say("%s stations", measure.Plain(float64(n)))
 }
 
 // shared are the topics of the room rather than of one batch.
 var shared = []content.Topic{content.Always, content.Power, content.IceBath}
 
 // ownCautions are the cautions of one batch, without those of the room.
-func ownCautions(b class.BatchWorked) []content.Caution {
-	return slices.DeleteFunc(content.Cautions(topicsOf(b)...), ofTheRoom)
+func (m *maker) ownCautions(b class.BatchWorked) []content.Caution {
+	return slices.DeleteFunc(content.Cautions(m.Voice.Language(), topicsOf(b)...), ofTheRoom)
 }
 
 // stationCautions are those of the room that concern the class: they stand once
 // at the end.
 func (m *maker) stationCautions() []content.Caution {
-	return slices.DeleteFunc(cautionsOf(m.Worked.Batches), func(c content.Caution) bool { return !ofTheRoom(c) })
+	return slices.DeleteFunc(m.cautionsOf(m.Worked.Batches), func(c content.Caution) bool { return !ofTheRoom(c) })
 }
 
 func ofTheRoom(c content.Caution) bool {

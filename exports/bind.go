@@ -3,8 +3,8 @@ package exports
 import "regexp"
 
 // bound finds a number with the blank before its unit: the last figure, the
-// blank, and a unit that ends there.
-var bound = regexp.MustCompile(`([0-9½⅓⅔¼¾⅛⅜⅝⅞]) (lb|oz|kg|g|gal|qt|pt|cups?|cu ft|L|mL|in|mm|cm|ft|m|°F|°C|min|s|h|W|kW|%)($|[^\pL\pN])`)
+// blank, and a unit of either language that ends there.
+var bound = regexp.MustCompile(`([0-9½⅓⅔¼¾⅛⅜⅝⅞]) (lb|oz|kg|g|gal|qt|pt|cups?|cu ft|L|mL|in|mm|cm|ft|m|pulg|pies?³?|tazas?|°F|°C|min|s|h|W|kW|%)($|[^\pL\pN])`)
 
 // cubicFoot is a unit of two words.
 var cubicFoot = regexp.MustCompile(`\bcu ft\b`)

@@ -1,23 +1,21 @@
 package exports
 
 import (
-	"fmt"
 	"maps"
 	"slices"
 	"strings"
-	"time"
 
-	"example.org/kettleside/app/batch"
 	"example.org/kettleside/app/class"
 	"example.org/kettleside/app/measure"
 	"example.org/kettleside/content"
+	"example.org/kettleside/content/words"
 	"example.org/kettleside/reference"
 )
 
 // cover is the first sheet: who, where, when, how much, what to mind, and what
 // it all rests on.
 func (m *maker) cover(def Sheet) *sheet {
-	s := m.newSheet(def, figureShares...)
+	s := m.newSheet(def, m.figureShares()...)
 	s.add(row{cells: []cell{s.wide(title, m.className())}, space: 6, keep: true})
 	s.add(row{cells: []cell{s.wide(subtitle, m.whenAndWhere())}, space: 6})
 	for _, p := range m.people() {
@@ -28,15 +26,16 @@ func (m *maker) cover(def Sheet) *sheet {
 	}
 	m.coverTotals(s)
 	m.coverShopping(s)
-	m.findings(s, "For the class as a whole", plain, m.Findings)
+	m.findings(s, m.Say("For the class as a whole"), plain, m.Findings)
 	m.coverLabels(s)
-	m.cautions(s, "Cautions", cautionsOf(m.Worked.Batches))
+	m.cautions(s, m.Say("Cautions"), m.cautionsOf(m.Worked.Batches))
 	m.coverEdits(s)
 	m.coverTable(s)
 	if notes := strings.TrimSpace(m.Class.Notes); notes != "" {
-		s.heading("Notes of the educator")
+		s.heading(m.Say("Notes of the educator"))
 		s.para(plain, notes)
 	}
+	m.measuresLegend(s)
 	m.notes(s)
 	return s
 }
@@ -44,13 +43,13 @@ func (m *maker) cover(def Sheet) *sheet {
 func (m *maker) whenAndWhere() string {
 	parts := []string{}
 	if day, err := class.ParseDate(m.Class.Date); err == nil && !day.IsZero() {
-		parts = append(parts, day.Format("Monday, 2 January 2006")+" ("+day.Format(time.DateOnly)+")")
+		parts = append(parts, m.weekday(day))
 	}
 	if place := short(m.Class.Place.Name); place != "" {
 		parts = append(parts, place)
 	}
 	if len(parts) == 0 {
-		return "Day and place are not fixed yet"
+		return m.Say("Day and place are not fixed yet")
 	}
 	return strings.Join(parts, " · ")
 }
@@ -64,39 +63,42 @@ func (m *maker) people() [][2]string {
 			list = append(list, [2]string{name, text})
 		}
 	}
-	say("Educator", c.People.Educator)
-	say("Agency", c.People.Agency)
-	say("Help line", c.People.HelpLine)
-	people := fmt.Sprintf("%d people at %s", c.People.Headcount, measure.Counted(m.Totals.Stations.Value, "station", "stations"))
-	if c.People.Headcount == 1 {
-		people = "1 person at 1 station"
-	}
-	say("People", people)
+	say(m.Say("Educator"), c.People.Educator)
+	say(m.Say("Agency"), c.People.Agency)
+	say(m.Say("Help line"), c.People.HelpLine)
+	say(m.Say("People"), m.peopleAtStations())
 	var place []string
 	if c.Place.Altitude.Given() {
-		place = append(place, "altitude "+grouped(c.Place.Altitude))
+		place = append(place, m.Say("altitude %s", grouped(m.Voice, c.Place.Altitude)))
 	}
 	if c.Place.Tap.Given() {
-		place = append(place, "tap water "+c.Place.Tap.String())
+		place = append(place, m.Say("tap water %s", c.Place.Tap))
 	}
 	if c.Place.Freezer.Given() {
-		place = append(place, "freezer "+c.Place.Freezer.String())
+		place = append(place, m.Say("freezer %s", m.Voice.Amount(c.Place.Freezer.String())))
 	}
-	say("Kitchen", strings.Join(place, ", "))
+	say(m.Say("Kitchen"), strings.Join(place, ", "))
 	for _, r := range c.People.Roles {
 		say(r.Name, r.Does)
 	}
 	return list
 }
 
-// grouped is a quantity with thousands marks.
-func grouped[D measure.Dimension](q measure.Of[D]) string {
-	return measure.Plain(q.Amount()) + " " + q.Unit().Symbol
+// peopleAtStations is how many people work at how many stations.
+func (m *maker) peopleAtStations() string {
+	people, stations := m.Class.People.Headcount, m.Totals.Stations.Value
+	switch {
+	case people == 1:
+		return m.Say("1 person at 1 station")
+	case stations == 1:
+		return m.Say("%d people at 1 station", people)
+	}
+	return m.Say("%d people at %s stations", people, measure.Plain(stations))
 }
 
 // coverTotals are the totals with their workings.
 func (m *maker) coverTotals(s *sheet) {
-	s.heading("In all")
+	s.heading(m.Say("In all"))
 	for _, f := range m.Totals.Figures() {
 		m.figure(s, f)
 	}
@@ -106,11 +108,11 @@ func (m *maker) coverShopping(s *sheet) {
 	if len(m.Shopping) == 0 {
 		return
 	}
-	s.heading("Shopping, weight as bought")
+	s.heading(m.Say("Shopping, weight as bought"))
 	for _, l := range m.Shopping {
 		market := ""
 		if l.MarketUnit != "" {
-			market = "Market unit: " + l.MarketUnit
+			market = m.Say("Market unit: %s", l.MarketUnit)
 		}
 		s.add(row{cells: []cell{
 			{span: 2, role: labelSmall, value: l.Crop.Name},
@@ -120,15 +122,16 @@ func (m *maker) coverShopping(s *sheet) {
 		}, space: 1})
 	}
 	if f := m.Totals.IceBags; !f.InWords() {
-		working := "See “In all”: " + strings.ToLower(f.Label[:1]) + f.Label[1:]
+		working := m.Say("See “In all”: bags of ice")
 		if by := m.Totals.IceBalance; !by.InWords() {
-			working = sentences(working, "Estimated by heat balance: "+by.Text)
+			amount := by.Text
 			if by.Also != "" {
-				working += ", " + by.Also
+				amount += ", " + by.Also
 			}
+			working = sentences(working, m.Say("Estimated by heat balance: %s", amount))
 		}
 		s.add(row{cells: []cell{
-			{span: 2, role: labelSmall, value: "Ice"}, {col: 2, role: value, value: f.Text},
+			{span: 2, role: labelSmall, value: m.Say("Ice")}, {col: 2, role: value, value: f.Text},
 			{col: 3, role: small, value: working + "."},
 			m.basis(f),
 		}, space: 1})
@@ -142,7 +145,7 @@ func (m *maker) coverLabels(s *sheet) {
 	if text == "" || !slices.Contains(m.options.Sheets, LabelsSheet) {
 		return
 	}
-	s.heading("Labels")
+	s.heading(m.Say("Labels"))
 	s.para(plain, text)
 }
 
@@ -163,7 +166,7 @@ func (m *maker) warnings(s *sheet, caption string, as role, list []content.Cauti
 
 // warning is a caution as text: what it is in bold, then what to do.
 func (m *maker) warning(c content.Caution) []run {
-	text := filled(c.ID, c.Text, batch.RuleTexts(m.Table, m.Class.Units))
+	text := filled(c.ID, c.Text, m.ruleTexts())
 	if ref := m.sources.ref(c.Source); ref != "" {
 		text += " " + ref
 	}
@@ -186,9 +189,9 @@ func filled(id, text string, texts map[string]string) string {
 func (m *maker) coverEdits(s *sheet) {
 	first := true
 	for _, b := range m.listed {
-		for _, text := range editTexts(b.Treatment) {
+		for _, text := range m.editTexts(b.Treatment) {
 			if first {
-				s.heading("Changed here, against the table as shipped")
+				s.heading(m.Say("Changed here, against the table as shipped"))
 				first = false
 			}
 			s.add(row{cells: []cell{
@@ -201,17 +204,17 @@ func (m *maker) coverEdits(s *sheet) {
 
 // editTexts say of a treatment what was changed: "minutes: 4, shipped value 3
 // (by A. Person, 2026-11-01: our bulletin)".
-func editTexts(t reference.Treatment) []string {
+func (m *maker) editTexts(t reference.Treatment) []string {
 	var list []string
 	for _, field := range editedFields(t) {
 		e := t.Changed[field]
-		text := fmt.Sprintf("Changed here: %s %s; shipped value %s", field, orNothing(e.New), orNothing(e.Old))
 		var by []string
-		for _, part := range []string{short(e.Who), day(e.When), short(e.Why)} {
+		for _, part := range []string{short(e.Who), m.day(e.When), short(e.Why)} {
 			if part != "" {
 				by = append(by, part)
 			}
 		}
+		text := m.Say("Changed here: %s %s; shipped value %s", m.fieldName(field), m.orNothing(e.New), m.orNothing(m.shipped(field, e.Old)))
 		if len(by) > 0 {
 			text += " (" + strings.Join(by, ", ") + ")"
 		}
@@ -223,23 +226,40 @@ func editTexts(t reference.Treatment) []string {
 // editedFields are the edited fields in a fixed order.
 func editedFields(t reference.Treatment) []string { return slices.Sorted(maps.Keys(t.Changed)) }
 
-func orNothing(s string) string {
+func (m *maker) orNothing(s string) string {
 	if s == "" {
-		return "nothing"
+		return m.Say("nothing")
 	}
 	return clip(s, 300)
 }
 
-func day(t time.Time) string {
-	if t.IsZero() {
-		return ""
+// shipped is the shipped value of a field: a text of the table is said, a number
+// stands as it is.
+func (m *maker) shipped(field, value string) string {
+	switch field {
+	case reference.FieldWords, reference.FieldChillWords, reference.FieldBlanchWater, reference.FieldNote:
+		return m.Say(value)
+	case reference.FieldHeadspace:
+		if strings.HasSuffix(value, " table") { // of headspaces, by size and mouth
+			return m.Say(value)
+		}
 	}
-	return t.Format(time.DateOnly)
+	return value
 }
+
+// fieldNames are the names of the fields that can be edited, for a voice.
+var fieldNames = map[string]string{
+	reference.FieldMinutes: words.Key("minutes"), reference.FieldWords: words.Key("words"),
+	reference.FieldChillFactor: words.Key("chill factor"), reference.FieldChillWords: words.Key("chill words"),
+	reference.FieldHeadspace: words.Key("headspace"), reference.FieldWater: words.Key("water"),
+	reference.FieldBlanchWater: words.Key("blanch water"), reference.FieldNote: words.Key("note"), reference.FieldStorage: words.Key("storage"),
+}
+
+func (m *maker) fieldName(field string) string { return m.Say(fieldNames[field]) }
 
 // notes are lines to write on.
 func (m *maker) notes(s *sheet) {
-	s.heading("Your own notes")
+	s.heading(m.Say("Your own notes"))
 	for range 5 {
 		s.add(row{cells: []cell{s.wide(line, "")}, height: 24, keep: true})
 	}
@@ -248,13 +268,13 @@ func (m *maker) notes(s *sheet) {
 
 // coverTable names the edition and lists the sources that the class uses.
 func (m *maker) coverTable(s *sheet) {
-	s.heading("Where the times and rules come from")
-	s.para(plain, fmt.Sprintf("%s: put together for this program from the sources below; no agency has published it. The current advice of your own agency stands above it.", m.Table.Edition))
+	s.heading(m.Say("Where the times and rules come from"))
+	s.para(plain, m.Say("%s: put together for this program from the sources below; no agency has published it. The current advice of your own agency stands above it.", m.Table.Edition))
 	for _, id := range m.sources.order {
 		m.sources.ref(id) // all of them
 	}
 	for i, id := range m.sources.order {
 		x, _ := m.Table.Source(id)
-		s.add(row{cells: []cell{s.wide(small, fmt.Sprintf("[%d] %s. %s, %s. %s", i+1, x.Title, x.Publisher, x.Edition, standingOf(x)))}})
+		s.add(row{cells: []cell{s.wide(small, m.sources.line(i+1, x))}})
 	}
 }

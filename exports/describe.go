@@ -4,11 +4,12 @@ import "strings"
 
 // book is a workbook before it is written.
 type book struct {
-	title   string // of the document
-	author  string
-	about   string
-	created string // RFC 3339
-	sheets  []*sheet
+	title    string // of the document
+	author   string
+	about    string
+	created  string // RFC 3339
+	language string // BCP 47
+	sheets   []*sheet
 }
 
 // sheet is one sheet: its columns, its rows from the top, and how it prints.

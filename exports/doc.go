@@ -8,6 +8,11 @@
 // sheet “Your own numbers” holds live formulas, and each formula travels with
 // the value that the program worked out for the same entries.
 //
+// Everything printed is said by the voice of the class (say.go), in the language
+// that it was worked through in: tabs, heads, notes, choices, and the words that
+// formulas compare. Defined names, ids and the names in JSON are the same in all
+// languages. What has no translation is listed on the first sheet.
+//
 // The way of a workbook: a plain description (a book of sheets, a sheet of
 // rows, a row of cells with role, value, formula and name; describe.go) is made
 // by one builder a sheet, checked (names.go), and written by one writer

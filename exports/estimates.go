@@ -3,9 +3,12 @@ package exports
 import (
 	"slices"
 	"strings"
+	"unicode"
+	"unicode/utf8"
 
 	"example.org/kettleside/app/class"
 	"example.org/kettleside/app/measure"
+	"example.org/kettleside/content/words"
 	"example.org/kettleside/reference"
 )
 
@@ -15,9 +18,9 @@ import (
 
 // estimatesHead opens estimates wherever they stand, and estimatesSay says what
 // they are for.
-const (
-	estimatesHead = "What heat does, estimated"
-	estimatesSay  = "People follow the table and the rules; the model only explains."
+var (
+	estimatesHead = words.Key("What heat does, estimated")
+	estimatesSay  = words.Key("People follow the table and the rules; the model only explains.")
 )
 
 // told is how many estimates stand with a batch: as many of atStove as its page
@@ -26,10 +29,7 @@ type told int
 
 const untold = told(-1) // not even where they are
 
-var (
-	mostTold = told(len(atStove))
-	allTold  = mostTold + 1 // every one, with its working, note and source
-)
+var allTold = told(len(atStove)) + 1 // every one, with its working, note and source
 
 // atStove are the estimates that help somebody who stands at the stove, the bath
 // or the freezer; what helps most comes first.
@@ -41,15 +41,15 @@ var atStove = []string{
 // heatPlaces are where heat does its work; what is not named here happens in
 // the kettle.
 var heatPlaces = map[string]string{
-	"ice-balance": "Ice bath", "chill-cool": "Ice bath", "chill-cold": "Ice bath",
-	"freezing": "Freezer", "growth": "Freezer",
+	"ice-balance": words.Key("Ice bath"), "chill-cool": words.Key("Ice bath"), "chill-cold": words.Key("Ice bath"),
+	"freezing": words.Key("Freezer"), "growth": words.Key("Freezer"),
 }
 
 func heatPlace(id string) string {
 	if place, ok := heatPlaces[id]; ok {
 		return place
 	}
-	return "Kettle"
+	return words.Key("Kettle")
 }
 
 // estimates stand under the rules of a batch. What people do is never shortened
@@ -62,13 +62,14 @@ func (m *maker) estimates(s *sheet, b class.BatchWorked, n told) {
 	}
 	s.add(row{cells: []cell{s.wide(ruled, "")}, height: 6})
 	if n == allTold {
-		s.add(row{cells: []cell{{span: len(s.cols), role: small, runs: []run{{true, estimatesHead + ". "}, {false, estimatesSay}}}}})
+		s.add(row{cells: []cell{{span: len(s.cols), role: small, runs: []run{{true, m.Say(estimatesHead) + ". "}, {false, m.Say(estimatesSay)}}}}})
 		m.estimateList(s, list)
 		return
 	}
-	text := []run{{true, estimatesHead}, {false, ", is worked out at the end of this sheet."}}
+	before, after, _ := strings.Cut(m.Say("%s, is worked out at the end of this sheet."), "%s")
+	text := []run{{false, before}, {true, m.Say(estimatesHead)}, {false, after}}
 	if some := comeTo(list, atStove[:n]); len(some) > 0 {
-		text = slices.Concat([]run{{true, estimatesHead + ". "}, {false, estimatesSay + " "}}, some, []run{{false, "Worked out at the end of this sheet."}})
+		text = slices.Concat([]run{{true, m.Say(estimatesHead) + ". "}, {false, m.Say(estimatesSay) + " "}}, some, []run{{false, m.Say("Worked out at the end of this sheet.")}})
 	}
 	s.add(row{cells: []cell{{span: len(s.cols), role: small, runs: text}}})
 }
@@ -100,7 +101,7 @@ func (m *maker) estimateList(s *sheet, list []measure.Figure) {
 		place := heatPlace(f.ID)
 		r := row{cells: []cell{{col: 1, span: len(s.cols) - 1, role: small, runs: m.estimate(f)}}}
 		if place != last {
-			r.cells = append(r.cells, cell{role: guess, value: place})
+			r.cells = append(r.cells, cell{role: guess, value: m.Say(place)})
 			last = place
 		}
 		s.add(r)
@@ -120,10 +121,10 @@ func (m *maker) estimatesOf(s *sheet, batches []int) {
 	if len(batches) == 0 {
 		return
 	}
-	s.heading(estimatesHead)
-	s.para(small, estimatesSay+" Every figure here is an estimate.")
+	s.heading(m.Say(estimatesHead))
+	s.para(small, m.Say(estimatesSay)+" "+m.Say("Every figure here is an estimate."))
 	for _, i := range batches {
-		s.add(row{cells: []cell{s.wide(subheading, batchName(i, m.Worked.Batches[i]))}, space: 6, keep: true})
+		s.add(row{cells: []cell{s.wide(subheading, m.batchName(i, m.Worked.Batches[i]))}, space: 6, keep: true})
 		m.estimateList(s, m.Worked.Batches[i].Estimates.Figures())
 	}
 }
@@ -132,18 +133,27 @@ func (m *maker) estimatesOf(s *sheet, batches []int) {
 // none, because an entry is missing, says what it rests on.
 func (s *sources) explained(f measure.Figure) string {
 	if f.Basis != measure.Estimate {
-		return "Rests on: " + s.basis(f)
+		return s.voice.Say("Rests on: %s", s.basis(f))
 	}
 	text := s.ref(f.Source)
 	if f.Standing != "" && f.Standing != string(reference.Read) {
-		text += ", " + f.Standing
+		text += ", " + s.voice.Say(f.Standing)
 	}
 	return text
 }
 
-func upperFirst(text string) string {
-	if text == "" {
+func lowerFirst(text string) string {
+	first, size := utf8.DecodeRuneInString(text)
+	if size == 0 {
 		return ""
 	}
-	return strings.ToUpper(text[:1]) + text[1:]
+	return string(unicode.ToLower(first)) + text[size:]
+}
+
+func upperFirst(text string) string {
+	first, size := utf8.DecodeRuneInString(text)
+	if size == 0 {
+		return ""
+	}
+	return string(unicode.ToUpper(first)) + text[size:]
 }

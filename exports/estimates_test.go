@@ -48,7 +48,7 @@ func blocks(s *sheet, w class.Worked) [][]row {
 	var starts []int
 	for i, b := range w.Batches {
 		starts = append(starts, slices.IndexFunc(s.rows, func(r row) bool {
-			return len(r.cells) > 0 && r.cells[0].role == heading && r.cells[0].text() == batchName(i, b)
+			return len(r.cells) > 0 && r.cells[0].role == heading && r.cells[0].text() == (&maker{Worked: w}).batchName(i, b)
 		}))
 	}
 	var list [][]row
@@ -134,9 +134,9 @@ func allWorkedOut(t *testing.T, where string, s *sheet, w class.Worked) (found i
 			case first.role == heading && strings.HasPrefix(text, estimatesHead), first.role == small && strings.HasPrefix(text, estimatesHead):
 				under = true
 			case first.role == heading:
-				here, under = text == batchName(i, b), false
+				here, under = text == (&maker{Worked: w}).batchName(i, b), false
 			case first.role == subheading:
-				here = text == batchName(i, b)
+				here = text == (&maker{Worked: w}).batchName(i, b)
 			case here && under && first.role == small:
 				for _, f := range b.Estimates.Figures() {
 					if !strings.HasPrefix(text, missing[f.ID]) || missing[f.ID] == "" {

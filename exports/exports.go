@@ -1,19 +1,19 @@
 package exports
 
 import (
-	"fmt"
 	"slices"
 	"strings"
 	"time"
 
 	"example.org/kettleside/app/class"
 	"example.org/kettleside/app/disk"
+	"example.org/kettleside/content/words"
 )
 
 // Sheet is one sheet that a workbook can have.
 type Sheet struct {
 	ID    string // stable, for settings and the command line
-	Title string // on the tab
+	Title string // on the tab, in English: a voice says it
 }
 
 // The ids of the sheets.
@@ -27,11 +27,11 @@ const (
 
 // Sheets lists the sheets in the order in which they stand in a workbook.
 var Sheets = []Sheet{
-	{CoverSheet, "Cover"},
-	{TreatmentsSheet, "Treatments"},
-	{BatchSheet, "Batches"},
-	{OwnNumbersSheet, "Your own numbers"},
-	{LabelsSheet, "Labels"},
+	{CoverSheet, words.Key("Cover")},
+	{TreatmentsSheet, words.Key("Treatments")},
+	{BatchSheet, words.Key("Batches")},
+	{OwnNumbersSheet, words.Key("Your own numbers")},
+	{LabelsSheet, words.Key("Labels")},
 }
 
 // Options say what a workbook holds. The zero value is every sheet on letter
@@ -50,11 +50,26 @@ type Options struct {
 	LabelGrid string
 }
 
-// OptionError is an option that a workbook cannot be made with.
-type OptionError struct{ Option, Got, Allowed string }
+// OptionError is an option that a workbook cannot be made with. Options and
+// what they may be are called as on the command line, in every language.
+type OptionError struct {
+	Option, Got string
+	Allowed     []string
+}
 
-func (e *OptionError) Error() string {
-	return fmt.Sprintf("%s: “%s” is not known; allowed is %s", e.Option, e.Got, e.Allowed)
+func (e *OptionError) Error() string { return e.Say(nil) }
+
+// Say is the sentence by a voice.
+func (e *OptionError) Say(v *words.Voice) string {
+	return v.Say("%s: “%s” is not known; allowed is %s", e.Option, e.Got, either(v, e.Allowed))
+}
+
+// either lists what can be chosen: "a or b", "a, b, c".
+func either(v *words.Voice, choices []string) string {
+	if len(choices) == 2 {
+		return v.Say("%s or %s", choices[0], choices[1])
+	}
+	return strings.Join(choices, ", ")
 }
 
 // settle fills what was left empty and refuses what is not known.
@@ -63,7 +78,7 @@ func (o Options) settle() (Options, error) {
 		o.Paper = Letter
 	}
 	if !slices.Contains(Papers, o.Paper) {
-		return o, &OptionError{"paper", string(o.Paper), "letter or a4"}
+		return o, &OptionError{"paper", string(o.Paper), each(Papers, func(p Paper) string { return string(p) })}
 	}
 	if len(o.Sheets) == 0 {
 		for _, s := range Sheets {
@@ -72,28 +87,29 @@ func (o Options) settle() (Options, error) {
 	}
 	for _, id := range o.Sheets {
 		if !slices.ContainsFunc(Sheets, func(s Sheet) bool { return s.ID == id }) {
-			return o, &OptionError{"sheets", id, listOf(Sheets, func(s Sheet) string { return s.ID })}
+			return o, &OptionError{"sheets", id, each(Sheets, func(s Sheet) string { return s.ID })}
 		}
 	}
 	if o.LabelGrid == "" {
 		o.LabelGrid = firstGrid(o.Paper)
 	}
 	if _, ok := gridNamed(o.LabelGrid); !ok {
-		return o, &OptionError{"labels", o.LabelGrid, listOf(Grids(), func(g Grid) string { return g.ID })}
+		return o, &OptionError{"labels", o.LabelGrid, each(Grids(), func(g Grid) string { return g.ID })}
 	}
 	return o, nil
 }
 
-func listOf[T any](list []T, name func(T) string) string {
+func each[T any](list []T, name func(T) string) []string {
 	names := make([]string, len(list))
 	for i, x := range list {
 		names[i] = name(x)
 	}
-	return strings.Join(names, ", ")
+	return names
 }
 
-// Workbook makes the handout workbook of a class: an xlsx file. Equal class,
-// table and options give equal bytes.
+// Workbook makes the handout workbook of a class: an xlsx file, in the language
+// that the class was worked through in. Equal class, table and options give
+// equal bytes.
 func Workbook(w class.Worked, o Options) ([]byte, error) {
 	return workbook(w, o, nil)
 }
@@ -116,11 +132,11 @@ func workbook(w class.Worked, o Options, change func(*book)) ([]byte, error) {
 func describe(w class.Worked, o Options) *book {
 	b := &book{
 		title: short(w.Class.Title), author: short(w.Class.People.Educator),
-		about:   "Handouts for a class. Times and rules from: " + w.Table.Edition,
-		created: stamp(w.Class.Date, o.Made),
+		about:   w.Voice.Say("Handouts for a class. Times and rules from: %s", w.Table.Edition),
+		created: stamp(w.Class.Date, o.Made), language: documentLanguage(w.Voice),
 	}
 	if b.title == "" {
-		b.title = "Class"
+		b.title = w.Voice.Say("Class")
 	}
 	if b.author == "" {
 		b.author = "Kettleside"
@@ -132,6 +148,9 @@ func describe(w class.Worked, o Options) *book {
 		}
 		m.sources.begin()
 		b.sheets = append(b.sheets, m.build(s))
+	}
+	if len(b.sheets) > 0 {
+		m.inEnglish(b)
 	}
 	return b
 }
@@ -176,16 +195,17 @@ func (m *maker) build(s Sheet) *sheet {
 // newSheet is an empty handout sheet with its header and footer.
 func (m *maker) newSheet(s Sheet, shares ...float64) *sheet {
 	p := handoutPage(m.options.Paper)
-	p.header = headFoot(p.oneLine(m.className()), s.Title)
-	foot := m.Table.Edition
+	name := m.Say(s.Title)
+	p.header = headFoot(p.oneLine(m.className()), name)
+	foot := []string{m.Table.Edition}
 	if m.Class.Date != "" {
-		foot += " · class of " + m.Class.Date
+		foot = append(foot, m.Say("class of %s", m.typedDay(m.Class.Date)))
 	}
 	if !m.options.Made.IsZero() {
-		foot += " · made " + m.options.Made.Format(time.DateOnly)
+		foot = append(foot, m.Say("made %s", m.day(m.options.Made)))
 	}
-	p.footer = headFoot(p.oneLine(foot), "Page &P of &N")
-	return &sheet{id: s.ID, name: s.Title, page: p, cols: p.columns(shares...), sealed: true}
+	p.footer = headFoot(p.oneLine(strings.Join(foot, " · ")), m.Say("Page &P of &N"))
+	return &sheet{id: s.ID, name: name, page: p, cols: p.columns(shares...), sealed: true}
 }
 
 // className is the title of the class, or what stands in its place.
@@ -193,7 +213,7 @@ func (m *maker) className() string {
 	if t := short(m.Class.Title); t != "" {
 		return t
 	}
-	return "A class in freezing vegetables"
+	return m.Say("A class in freezing vegetables")
 }
 
 // stamp is the time written into the file: when it was made, else the day of

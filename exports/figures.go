@@ -4,20 +4,27 @@ import (
 	"strings"
 
 	"example.org/kettleside/app/measure"
+	"example.org/kettleside/content/words"
 )
 
 // figureShares are the columns of a figure: its name over the first two, what
 // it comes to, how it was worked out, and what it rests on with its source. The
-// first alone holds the severity of a finding, and where heat does its work.
-var figureShares = []float64{54, 64, 106, 240, 68}
+// first alone holds the severity of a finding, and where heat does its work:
+// longer words in Spanish.
+func (m *maker) figureShares() []float64 {
+	if m.Voice.Language() == words.Spanish {
+		return []float64{70, 58, 104, 230, 70}
+	}
+	return []float64{54, 64, 106, 240, 68}
+}
 
 // figureHeads are the heads over them.
-func figureHeads(second string) []cell {
+func (m *maker) figureHeads(second string) []cell {
 	return []cell{
-		{span: 2, role: head, value: "Figure"},
+		{span: 2, role: head, value: m.Say("Figure")},
 		{col: 2, role: head, value: second},
-		{col: 3, role: head, value: "How it is worked out"},
-		{col: 4, role: head, value: "Rests on"},
+		{col: 3, role: head, value: m.Say("How it is worked out")},
+		{col: 4, role: head, value: m.Say("Rests on")},
 	}
 }
 
@@ -76,15 +83,27 @@ func sentences(parts ...string) string {
 	return text
 }
 
-// severityCell is the word and the shape of a severity.
-func severityCell(v measure.Severity) cell {
-	switch v {
+// severityWord is the word of a severity.
+func severityWord(v *words.Voice, s measure.Severity) string {
+	switch s {
 	case measure.Stop:
-		return cell{role: stopWord, value: "■ Stop"}
+		return v.Say("Stop")
 	case measure.Mind:
-		return cell{role: mindWord, value: "▲ Mind"}
+		return v.Say("Mind")
 	}
-	return cell{role: noteWord, value: "● Note"}
+	return v.Say("Note")
+}
+
+// severityCell is the shape and the word of a severity.
+func severityCell(v *words.Voice, s measure.Severity) cell {
+	said := severityWord(v, s)
+	switch s {
+	case measure.Stop:
+		return cell{role: stopWord, value: "■ " + said}
+	case measure.Mind:
+		return cell{role: mindWord, value: "▲ " + said}
+	}
+	return cell{role: noteWord, value: "● " + said}
 }
 
 // findings lists what the engine wants a person to know, in the type of a role.
@@ -98,7 +117,7 @@ func (m *maker) findings(s *sheet, caption string, as role, list []measure.Findi
 	last := len(s.cols) - 1
 	for _, f := range list {
 		s.add(row{cells: []cell{
-			severityCell(f.Severity),
+			severityCell(m.Voice, f.Severity),
 			{col: 1, span: last - 1, role: as, runs: saysDo(f.Says, f.Do)},
 			{col: last, role: small, value: m.sources.ref(f.Source)},
 		}, space: 1})

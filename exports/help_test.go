@@ -16,6 +16,7 @@ import (
 	"example.org/kettleside/app/class"
 	"example.org/kettleside/app/measure"
 	"example.org/kettleside/content"
+	"example.org/kettleside/content/words"
 	"example.org/kettleside/reference"
 )
 
@@ -32,6 +33,15 @@ func demoClass(t testing.TB) class.Class {
 func demoWorked(t testing.TB) class.Worked {
 	t.Helper()
 	return class.Work(demoClass(t), reference.Shipped())
+}
+
+// languages are those that everything is tested in.
+var languages = words.Languages()
+
+// workedIn works a class through in a language.
+func workedIn(l words.Language, c class.Class) class.Worked {
+	v := words.In(l)
+	return class.WorkWith(class.With{Voice: v}, c, reference.Shipped().In(v))
 }
 
 // classOf is a class with one batch of each treatment, and with everything that
@@ -60,13 +70,19 @@ func classOf(t testing.TB, treatments ...string) class.Class {
 // editedWorked is the demo class with a table that an educator changed.
 func editedWorked(t testing.TB) class.Worked {
 	t.Helper()
+	return editedIn(t, words.English)
+}
+
+func editedIn(t testing.TB, l words.Language) class.Worked {
+	t.Helper()
+	v := words.In(l)
 	shipped := reference.Shipped()
 	when := time.Date(2027, 3, 4, 9, 0, 0, 0, time.UTC)
 	edited, err := shipped.With([]reference.Edit{
 		shipped.NewEdit("snap-beans-cut-water", reference.FieldMinutes, "4", "our own bulletin", "A. Educator", when),
 	})
 	noErr(t, err)
-	return class.Work(demoClass(t), edited)
+	return class.WorkWith(class.With{Voice: v}, demoClass(t), edited.In(v))
 }
 
 func noErr(t testing.TB, err error) {

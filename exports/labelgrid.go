@@ -8,6 +8,8 @@ import (
 	"slices"
 	"strconv"
 	"sync"
+
+	"example.org/kettleside/content/words"
 )
 
 // Grid is a sheet of labels, named by the size of a label: no product is.
@@ -27,8 +29,11 @@ type Grid struct {
 }
 
 // Name is the grid in words: "30 a sheet, 2 5/8 x 1 in, letter".
-func (g Grid) Name() string {
-	return fmt.Sprintf("%d a sheet, %s, %s", g.Columns*g.Rows, g.Size, g.Paper)
+func (g Grid) Name() string { return g.Say(nil) }
+
+// Say is the grid in words by a voice.
+func (g Grid) Say(v *words.Voice) string {
+	return v.Say("%d a sheet, %s, %s", g.Columns*g.Rows, v.Amount(g.Size), v.Say(paperNames[g.Paper]))
 }
 
 //go:embed data/labels.csv

@@ -1,7 +1,6 @@
 package exports
 
 import (
-	"fmt"
 	"math"
 	"strings"
 
@@ -40,7 +39,7 @@ func (m *maker) labels(def Sheet) *sheet {
 	texts := m.labelTexts(g)
 	s.aside = m.labelsLeftOut(g)
 	if len(texts) == 0 {
-		texts = []labelText{{food: "No packs yet", role: packLabel}}
+		texts = []labelText{{food: m.Say("No packs yet"), role: packLabel}}
 	}
 	for first := 0; first < len(texts); first += g.Columns {
 		number := first / g.Columns
@@ -77,7 +76,7 @@ func (m *maker) labelTexts(g Grid) []labelText {
 	var list []labelText
 	size := packLarge
 	for _, b := range m.Worked.Batches {
-		if b.Known && !labelFits(withCut(b.Label), labelLines(b.Label), packLarge, g) {
+		if b.Known && !labelFits(withCut(b.Label), m.labelLines(b.Label), packLarge, g) {
 			size = packLabel
 		}
 	}
@@ -86,7 +85,7 @@ func (m *maker) labelTexts(g Grid) []labelText {
 			continue
 		}
 		b := m.Worked.Batches[i]
-		one := labelText{labelFood(b, size, g), labelLines(b.Label), size}
+		one := labelText{m.labelFood(b, size, g), m.labelLines(b.Label), size}
 		for range n {
 			list = append(list, one)
 		}
@@ -151,14 +150,14 @@ func (m *maker) labelsLeftOut(g Grid) string {
 		return ""
 	}
 	n := func(x int) string { return measure.Plain(float64(x)) }
-	return fmt.Sprintf("%s of %s labels are on the %d pages of the label sheet, shared among the batches; %s are left out. Print the pages again for more.",
+	return m.Say("%s of %s labels are on the %d pages of the label sheet, shared among the batches; %s are left out. Print the pages again for more.",
 		n(printed), n(all), mostLabelPages, n(all-printed))
 }
 
 // labelFood is the name of the food with its cut where both fit; the cut gives
 // way, never a line below.
-func labelFood(b class.BatchWorked, size role, g Grid) string {
-	if name := withCut(b.Label); labelFits(name, labelLines(b.Label), size, g) {
+func (m *maker) labelFood(b class.BatchWorked, size role, g Grid) string {
+	if name := withCut(b.Label); labelFits(name, m.labelLines(b.Label), size, g) {
 		return name
 	}
 	return b.Label.Food
@@ -180,13 +179,13 @@ func labelFits(food, rest string, r role, g Grid) bool {
 }
 
 // labelLines are day and amount, the best-quality window and the reminder.
-func labelLines(l batch.Label) string {
-	frozen := "Frozen ____-__-__"
+func (m *maker) labelLines(l batch.Label) string {
+	frozen := m.Say("Frozen ____-__-__")
 	if l.Frozen != "" {
-		frozen = "Frozen " + l.Frozen
+		frozen = m.Say("Frozen %s", l.Frozen)
 	}
 	lines := []string{frozen + " · " + l.Amount}
-	if best := l.Best(); best != "" {
+	if best := l.Best(m.Voice); best != "" {
 		lines = append(lines, best)
 	}
 	return strings.Join(append(lines, l.Cook), "\n")

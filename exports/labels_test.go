@@ -113,14 +113,19 @@ func TestLabelsPrintInsideTheirLabels(t *testing.T) {
 	files := map[string][]byte{}
 	c := demoClass(t)
 	c.Batches[0].Pack.Count = 9 // more than one sheet of most grids
-	w := class.Work(c, reference.Shipped())
-	for _, g := range Grids() {
-		data, err := Workbook(w, Options{Sheets: []string{LabelsSheet}, LabelGrid: g.ID})
-		noErr(t, err)
-		files[g.ID] = data
+	worked := map[string]class.Worked{}
+	for _, l := range languages {
+		worked[string(l)] = workedIn(l, c)
+		for _, g := range Grids() {
+			data, err := Workbook(worked[string(l)], Options{Sheets: []string{LabelsSheet}, LabelGrid: g.ID})
+			noErr(t, err)
+			files[g.ID+" "+string(l)] = data
+		}
 	}
 	for id, pdf := range office(t, "pdf", files) {
-		g, _ := gridNamed(id)
+		grid, language, _ := strings.Cut(id, " ")
+		w := worked[language]
+		g, _ := gridNamed(grid)
 		texts := newMaker(w, Options{}).labelTexts(g)
 		words, sizes := pdfWords(t, pdf)
 		each := g.Columns * g.Rows

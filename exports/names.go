@@ -24,6 +24,9 @@ var (
 	oneLetterer = regexp.MustCompile(`^.$`)
 )
 
+// longestQuoted is how long a text inside a formula may be.
+const longestQuoted = 255
+
 // checkName refuses a defined name that a spreadsheet could take for a cell.
 // Names here are small letters and underscores; without digits none can be a
 // cell such as T1 or R1C1.
@@ -35,8 +38,14 @@ func checkName(name string) error {
 }
 
 // checkFormula refuses a formula that not every spreadsheet program can work
-// out, or that names something other than a defined name.
+// out, or that names something other than a defined name, or that holds a text
+// that is too long.
 func checkFormula(formula string, names map[string]bool) error {
+	for _, text := range quotedText.FindAllString(formula, -1) {
+		if n := utf16Len(text) - 2; n > longestQuoted {
+			return fmt.Errorf("exports: the formula %q holds a text of %d characters; %d is the most", formula, n, longestQuoted)
+		}
+	}
 	for _, w := range word.FindAllString(quotedText.ReplaceAllString(formula, `""`), -1) {
 		if f, call := strings.CutSuffix(w, "("); call {
 			if !functions[f] {

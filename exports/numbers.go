@@ -15,7 +15,7 @@ import (
 const NumbersSchema = 1
 
 // Numbers is everything that was worked out about a class, as JSON. The names
-// are stable:
+// are stable; the texts are in the language that the class was worked through in:
 //
 //	schema      version of this document, see NumbersSchema
 //	edition     of the crop table that the figures come from
@@ -34,6 +34,7 @@ const NumbersSchema = 1
 //	              each with field, new, shipped, why, who
 //	  figures     prepared, water, kettle-takes, loads, load-weight,
 //	              load-water, published-minutes, minutes, clock, boils, chill, ice,
+//	              ice-entered (where it was),
 //	              packs, headspace, buy, freezer-day, freezer-days, best-by
 //	  estimates   figures of the heat model, those that apply: burner-power,
 //	              first-boil, back-at-boil, dip, in-a-minute, largest-load,

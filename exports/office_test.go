@@ -15,8 +15,6 @@ import (
 	"example.org/kettleside/reference"
 )
 
-const ownTitle = "Your own numbers"
-
 // wide is a class whose treatments show everything that the own-numbers sheet
 // can meet: plain minutes, twice the water, steam, words, a range, twice the
 // chilling, seconds, the headspace table by mouth, pods and a known share.
@@ -125,33 +123,35 @@ func TestFormulasFollowTheEntries(t *testing.T) {
 	want := map[string]class.Worked{}
 	places := map[string]string{} // defined name → cell, the same in all
 	numbering := newMaker(class.Work(wideClass(t), reference.Shipped()), mustSettle(t, Options{})).sources
-	for _, units := range []measure.System{measure.US, measure.Metric} {
-		for _, o := range ownCases(t) {
+	for _, l := range languages {
+		for _, units := range []measure.System{measure.US, measure.Metric} {
 			base := wideClass(t)
 			base.Units = units
-			other := o.class(t, base)
-			key := string(units) + " " + o.name
-			want[key] = class.Work(other, reference.Shipped())
-			data, err := workbook(class.Work(base, reference.Shipped()), Options{Sheets: []string{OwnNumbersSheet}}, func(b *book) {
-				typeIn(t, b.sheets[0], entriesOf(t, want[key]))
-				spoil(b.sheets[0])
-				for name, at := range cellsOf(b.sheets[0]) {
-					places[string(units)+name] = at
-				}
-			})
-			noErr(t, err)
-			files[key] = data
+			start := workedIn(l, base)
+			for _, o := range ownCases(t) {
+				key := string(l) + "-" + string(units) + " " + o.name
+				want[key] = workedIn(l, o.class(t, base))
+				data, err := workbook(start, Options{Sheets: []string{OwnNumbersSheet}}, func(b *book) {
+					typeIn(t, b.sheets[0], entriesOf(t, want[key]))
+					spoil(b.sheets[0])
+					for name, at := range cellsOf(b.sheets[0]) {
+						places[string(l)+"-"+string(units)+name] = at
+					}
+				})
+				noErr(t, err)
+				files[key] = data
+			}
 		}
 	}
 	for key, data := range office(t, "xlsx", files) {
 		f := open(t, data)
-		units, _, _ := strings.Cut(key, " ")
+		kind, _, _ := strings.Cut(key, " ")
 		get := func(name string) string {
-			at, ok := places[units+name]
+			at, ok := places[kind+name]
 			if !ok {
 				t.Fatalf("no cell is named %s", name)
 			}
-			v, err := f.GetCellValue(ownTitle, at, excelize.Options{RawCellValue: true})
+			v, err := f.GetCellValue(f.GetSheetName(0), at, excelize.Options{RawCellValue: true})
 			noErr(t, err)
 			return strings.ReplaceAll(v, noBreak, " ")
 		}
@@ -266,7 +266,7 @@ func compareOwn(t *testing.T, key string, w class.Worked, get func(string) strin
 	} {
 		got := get(c.name)
 		switch {
-		case c.f.Words == noWeight:
+		case c.f.Words == w.Voice.Say(noWeight):
 			if got != "" {
 				t.Errorf("%s: %s shows %q without a weight", key, c.name, got)
 			}
@@ -339,9 +339,11 @@ func TestValuesBesideFormulas(t *testing.T) {
 	classes["metric"] = metric
 	files := map[string][]byte{}
 	for name, c := range classes {
-		data, err := Workbook(class.Work(c, reference.Shipped()), Options{Paper: A4})
-		noErr(t, err)
-		files[name] = data
+		for _, l := range languages {
+			data, err := Workbook(workedIn(l, c), Options{Paper: A4})
+			noErr(t, err)
+			files[name+" "+string(l)] = data
+		}
 	}
 	formulas := 0
 	for name, data := range office(t, "xlsx", files) {

@@ -70,10 +70,10 @@ func (o *own) headspaceMark() (formula, start string) {
 	tray := o.sources.ref(o.Table.Rule("tray-headspace-in").Source)
 	other := headspaceMarks.chosen()
 	if len(o.headspaceRows()) > 0 {
-		key := `MATCH(headspace_rule&" "&container&" "&mouth,headspace_keys,0)`
+		key := `MATCH(` + chosenKey + `,headspace_keys,0)`
 		other = `IF(ISNUMBER(` + key + `),INDEX(headspace_cell_sources,` + key + `)&"",` + other + `)`
 	}
-	formula = needsTreatment + `IF(AND(tray="yes",INDEX(tray_list,treatment_row)="yes"),"` + tray + `",` + other + `))`
+	formula = needsTreatment + `IF(` + o.onTray() + `,"` + tray + `",` + other + `))`
 	if o.first != nil {
 		start = o.sources.ref(o.first.Headspace.Source)
 	}

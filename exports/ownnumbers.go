@@ -1,12 +1,10 @@
 package exports
 
 import (
-	"fmt"
-	"strings"
-
 	"example.org/kettleside/app/batch"
 	"example.org/kettleside/app/class"
 	"example.org/kettleside/app/measure"
+	"example.org/kettleside/content/words"
 	"example.org/kettleside/reference"
 )
 
@@ -34,9 +32,9 @@ func (m *maker) ownNumbers(def Sheet) *sheet {
 			break
 		}
 	}
-	o.sheet = m.newSheet(def, 118, 98, 46, 58, 152, 42)
-	o.add(row{cells: []cell{o.wide(title, "Your own numbers")}, keep: true})
-	o.add(row{cells: []cell{o.wide(subtitle, "Type into the tinted cells; all other cells work themselves out. They are locked without a password, so that a slip of the finger breaks nothing: choose one to read its formula.")}, space: 4})
+	o.sheet = m.newSheet(def, m.ownShares()...)
+	o.add(row{cells: []cell{o.wide(title, o.Say("Your own numbers"))}, keep: true})
+	o.add(row{cells: []cell{o.wide(subtitle, o.Say("Type into the tinted cells; all other cells work themselves out. They are locked without a password, so that a slip of the finger breaks nothing: choose one to read its formula."))}, space: 4})
 	o.entries()
 	o.results()
 	o.minds()
@@ -45,11 +43,22 @@ func (m *maker) ownNumbers(def Sheet) *sheet {
 	for i, r := range o.records {
 		offered[i] = r.BatchWorked
 	}
-	m.warnings(o.sheet, "", warningSmall, cautionsOf(m.Worked.Batches, offered))
+	m.warnings(o.sheet, "", warningSmall, m.cautionsOf(m.Worked.Batches, offered))
 	o.lists()
 	o.rules()
-	m.sources.list(o.sheet, "Sources of this sheet")
+	m.measuresLegend(o.sheet)
+	m.sources.list(o.sheet, m.Say("Sources of this sheet"))
 	return o.sheet
+}
+
+// ownShares are the columns: a name, two numbers, a unit, how it is worked out,
+// and the source. The third holds the units of the open cells too, which are
+// longer in Spanish.
+func (m *maker) ownShares() []float64 {
+	if m.Voice.Language() == words.Spanish {
+		return []float64{126, 90, 61, 61, 134, 42}
+	}
+	return []float64{118, 98, 46, 58, 152, 42}
 }
 
 // entry is one open cell: its name and value, its unit and what is allowed.
@@ -68,36 +77,36 @@ func (o *own) entries() {
 	for i, r := range o.records {
 		names[i] = r.name
 	}
-	o.heading("Type here")
+	o.heading(o.Say("Type here"))
 	choice := o.choice()
 	o.add(row{cells: []cell{
-		{role: entryLabel, value: "Treatment"},
+		{role: entryLabel, value: o.Say("Treatment")},
 		{col: 1, span: 4, role: inputText, name: "treatment", value: choice, room: longest(names)},
 		{col: 5, role: small},
 	}, space: 6, keep: true})
 	o.checks = append(o.checks, check{
-		cell: "treatment", title: "Treatment", list: "treatment_list",
-		help: "Choose a treatment from the list. It stands below under “What this sheet knows”.",
-		stop: "Choose one of the treatments in the list.",
+		cell: "treatment", title: o.Say("Treatment"), list: "treatment_list",
+		help: o.Say("Choose a treatment from the list. It stands below under “What this sheet knows”."),
+		stop: o.Say("Choose one of the treatments in the list."),
 	})
 	for _, e := range o.amounts() {
 		e.check.title = e.label
 		if len(e.check.choices) > 0 {
-			e.check.help = "Choose " + strings.Join(e.check.choices, " or ") + "."
-			e.check.stop = "Allowed is " + strings.Join(e.check.choices, " or ") + "."
+			e.check.help = o.Say("Choose %s.", either(o.Voice, e.check.choices))
+			e.check.stop = o.Say("Allowed is %s.", either(o.Voice, e.check.choices))
 		} else {
-			allowed := fmt.Sprintf("%s to %s %s", measure.Plain(e.check.low), measure.Plain(e.check.high), e.unit)
-			e.check.help = "Type a number: " + allowed + ", without the unit."
-			e.check.stop = "Allowed is a number from " + allowed + "."
+			allowed := o.Say("%s to %s %s", measure.Plain(e.check.low), measure.Plain(e.check.high), e.unit)
+			e.check.help = o.Say("Type a number: %s, without the unit.", allowed)
+			e.check.stop = o.Say("Allowed is a number from %s.", allowed)
 			if e.check.whole {
-				e.check.stop = "Allowed is a whole number from " + allowed + "."
+				e.check.stop = o.Say("Allowed is a whole number from %s.", allowed)
 			}
 			e.about += ": " + allowed
 		}
 		o.checks = append(o.checks, e.check)
 		o.add(row{cells: []cell{
 			{role: entryLabel, value: e.label},
-			{col: 1, role: e.role, name: e.check.cell, value: e.value},
+			{col: 1, role: e.role, name: e.check.cell, value: e.value, room: longest(e.check.choices)},
 			{col: 2, role: unit, value: e.unit},
 			{col: 3, span: 3, role: entryHow, value: e.about},
 		}, space: 4, keep: true})
@@ -141,13 +150,12 @@ func (o *own) amounts() []entry {
 			packs = float64(pack.Count)
 		}
 	}
-	mouth, tray := string(pack.Mouth), "no"
+	mouth := pack.Mouth
 	if pack.Container == batch.Bag {
-		mouth = string(reference.WideMouth) // a bag is counted as one
+		mouth = reference.WideMouth // a bag is counted as one
 	}
-	if pack.Tray {
-		tray = "yes"
-	}
+	size := func(s batch.Size) string { return o.Say(sizeNames[s]) }
+	mouthName := func(x reference.Mouth) string { return o.Say(mouthNames[x]) }
 	limit := func(name string, low, high float64) check { return check{cell: name, low: low, high: high} }
 	preparedLow, preparedHigh := limitsIn(class.PreparedLimits, u.mass)
 	kettleLow, kettleHigh := limitsIn(class.KettleLimits, u.water)
@@ -155,14 +163,14 @@ func (o *own) amounts() []entry {
 	altitudeLow, altitudeHigh := limitsIn(class.AltitudeLimits, u.altitude)
 	whole := check{cell: "packs_wanted", low: float64(class.PackCounts.Low), high: float64(class.PackCounts.High), whole: true}
 	return []entry{
-		{"Prepared weight", inputAmount, prepared, u.mass.Symbol, "Trimmed, ready for the kettle", limit(u.prepared, preparedLow, preparedHigh)},
-		{"Water in your kettle", inputAmount, kettle, u.water.Symbol, "What it holds with room to boil", limit(u.kettle, kettleLow, kettleHigh)},
-		{"Your freezer", inputAmount, freezer, u.freezer.Symbol, "Its capacity", limit(u.capacity, freezerLow, freezerHigh)},
-		{"Your altitude", inputAmount, altitude, u.altitude.Symbol, "Height of your kitchen", limit(u.height, altitudeLow, altitudeHigh)},
-		{"Packs you want", inputCount, packs, "packs", "Empty: as many as it gives", whole},
-		{"Size of a pack", inputText, string(pack.Size), "", "Pint or quart", check{cell: "container", choices: []string{string(batch.Pint), string(batch.Quart)}}},
-		{"Mouth", inputText, mouth, "", "Wide or narrow; a bag counts as wide", check{cell: "mouth", choices: []string{string(reference.WideMouth), string(reference.NarrowMouth)}}},
-		{"Loose on a tray first", inputText, tray, "", "Yes: frozen loose first, so no headspace", check{cell: "tray", choices: []string{"yes", "no"}}},
+		{o.Say("Prepared weight"), inputAmount, prepared, u.mass.Symbol, o.Say("Trimmed, ready for the kettle"), limit(u.prepared, preparedLow, preparedHigh)},
+		{o.Say("Water in your kettle"), inputAmount, kettle, u.water.Symbol, o.Say("What it holds with room to boil"), limit(u.kettle, kettleLow, kettleHigh)},
+		{o.Say("Your freezer"), inputAmount, freezer, o.symbol(u.freezer.Symbol), o.Say("Its capacity"), limit(u.capacity, freezerLow, freezerHigh)},
+		{o.Say("Your altitude"), inputAmount, altitude, o.symbol(u.altitude.Symbol), o.Say("Height of your kitchen"), limit(u.height, altitudeLow, altitudeHigh)},
+		{o.Say("Packs you want"), inputCount, packs, o.Say("packs"), o.Say("Empty: as many as it gives"), whole},
+		{o.Say("Size of a pack"), inputText, size(pack.Size), "", o.Say("Pint or quart"), check{cell: "container", choices: []string{size(batch.Pint), size(batch.Quart)}}},
+		{o.Say("Mouth"), inputText, mouthName(mouth), "", o.Say("Wide or narrow; a bag counts as wide"), check{cell: "mouth", choices: []string{mouthName(reference.WideMouth), mouthName(reference.NarrowMouth)}}},
+		{o.Say("Loose on a tray first"), inputText, o.yesNo(pack.Tray), "", o.Say("Yes: frozen loose first, so no headspace"), check{cell: "tray", choices: []string{o.yesNo(true), o.yesNo(false)}}},
 	}
 }
 

@@ -2,23 +2,27 @@ package exports
 
 import (
 	"strconv"
+	"strings"
 
 	"example.org/kettleside/app/batch"
 	"example.org/kettleside/app/measure"
+	"example.org/kettleside/content/words"
+	"example.org/kettleside/reference"
 )
 
 // Words that stand where no number does; the program uses the same.
-const (
-	noMinutes    = "no minutes"
-	inWords      = "in words"
-	noIce        = "none by rule"
-	none         = "none"
-	notPublished = "not given"
-	fillOne      = "fill one and count"
-	noKettle     = "kettle not known"
-	noWeight     = "enter a weight" // the sheet shows nothing instead
-	noFreezer    = "freezer not entered"
-	asItIs       = "as it is"
+var (
+	noMinutes    = words.Key("no minutes")
+	inWords      = words.Key("in words")
+	noIce        = words.Key("none by rule")
+	none         = words.Key("none")
+	notPublished = words.Key("not given")
+	fillOne      = words.Key("fill one and count")
+	noKettle     = words.Key("kettle not known")
+	noWeight     = words.Key("enter a weight") // the sheet shows nothing instead
+	noFreezer    = words.Key("freezer not entered")
+	asItIs       = words.Key("as it is")
+	moreThan     = words.Key("more than %s")
 )
 
 // packs are headspace, packs, weight to buy and days in the freezer.
@@ -41,41 +45,42 @@ func (o *own) packs() []result {
 	highPacks := `ROUNDUP(bought_weight/per_pint_from/pints_each-0.000000001,0)`
 	quickDays := `ROUNDUP(` + u.prepared + `/freezer_day_to-0.000000001,0)`
 	slowDays := `ROUNDUP(` + u.prepared + `/freezer_day_from-0.000000001,0)`
-	moreThan := `"more than "&` + printed(u.prepared) + `&"` + noBreak + u.mass.Symbol + `"`
+	before, after, _ := strings.Cut(o.Say(moreThan), "%s")
+	overPrepared := quoted(before) + `&` + printed(u.prepared) + `&` + quoted(noBreak+u.mass.Symbol+after)
 	return []result{
-		{name: "headspace_rule", label: "Headspace, table", role: inch, unit: u.lengthUnit(), marks: headspaceMarks,
+		{name: "headspace_rule", label: o.Say("Headspace, table"), role: inch, unit: o.symbol(u.lengthUnit()), marks: headspaceMarks,
 			formula: needsTreatment + `INDEX(headspace_list,treatment_row))`,
-			value:   o.fromRecord(func(r ownRecord) any { return o.headspaceRule(r) }), how: "from the lists below", room: none},
-		{name: "headspace", label: "Headspace", role: inch, unit: u.lengthUnit(),
+			value:   o.fromRecord(func(r ownRecord) any { return o.headspaceRule(r) }), how: o.Say("from the lists below"), room: o.Say(none)},
+		{name: "headspace", label: o.Say("Headspace"), role: inch, unit: o.symbol(u.lengthUnit()),
 			markFormula: headspaceMark, markValue: headspaceStart,
-			formula: o.headspaceFormula(), value: headspace, how: "of the table; none after a tray", room: none},
-		{name: "pints_each", label: "Pints in a pack", role: resultCount, unit: "pt",
-			formula: `IF(container="","",IF(container="quart",pints_per_quart,1))`, value: o.pintsEach(), how: "1 for a pint, 2 for a quart"},
-		{name: "per_pint_from", label: "As bought, for a pint", role: resultAmount, unit: u.mass.Symbol, marks: yieldMarks,
+			formula: o.headspaceFormula(), value: headspace, how: o.Say("of the table; none after a tray"), room: o.Say(none)},
+		{name: "pints_each", label: o.Say("Pints in a pack"), role: resultCount, unit: "pt",
+			formula: `IF(container="","",IF(container=` + o.size(batch.Quart) + `,pints_per_quart,1))`, value: o.pintsEach(), how: o.Say("1 for a pint, 2 for a quart")},
+		{name: "per_pint_from", label: o.Say("As bought, for a pint"), role: resultAmount, unit: u.mass.Symbol, marks: yieldMarks,
 			formula: needsTreatment + `INDEX(pint_list,treatment_row))`, value: o.fromRecord(func(r ownRecord) any { return o.perPint(r, r.yield.LbPerPint) }),
 			toFormula: `IF(ISNUMBER(per_pint_from),INDEX(pint_high_list,treatment_row),"")`, toValue: o.fromRecord(o.perPintHigh),
-			how: "from the lists below", room: notPublished},
-		{name: "share_left", label: "Left after trimming", role: resultAmount, unit: "of 1", marks: shareMarks,
-			formula: needsTreatment + `INDEX(share_list,treatment_row))`, value: o.fromRecord(shareLeft), how: "from the lists below", room: notPublished},
-		{name: "bought_weight", label: "Weight as bought", role: resultAmount, unit: u.mass.Symbol,
-			formula: `IF(OR(treatment_row="",COUNT(` + u.prepared + `)=0),"",IF(ISNUMBER(share_left),` + u.prepared + `/share_left,IF(OR(INDEX(bought_list,treatment_row)="in pods",INDEX(bought_list,treatment_row)="in husk"),"` + notPublished + `",` + u.prepared + `)))`,
-			value:   o.boughtWeight(), how: "Estimate: prepared ÷ what is left", room: notPublished},
-		{name: "packs_from", label: "Packs it fills", role: resultCount, unit: "packs", marks: yieldMarks,
-			formula: needsTreatment + `IF(packs_wanted>0,packs_wanted,IF(bought_weight="","",IF(` + noneCounted + `,"` + fillOne + `",` + lowPacks + `)))`, value: packsLow,
+			how: o.Say("from the lists below"), room: o.Say(notPublished)},
+		{name: "share_left", label: o.Say("Left after trimming"), role: resultAmount, unit: o.Say("of 1"), marks: shareMarks,
+			formula: needsTreatment + `INDEX(share_list,treatment_row))`, value: o.fromRecord(o.shareLeft), how: o.Say("from the lists below"), room: o.Say(notPublished)},
+		{name: "bought_weight", label: o.Say("Weight as bought"), role: resultAmount, unit: u.mass.Symbol,
+			formula: `IF(OR(treatment_row="",COUNT(` + u.prepared + `)=0),"",IF(ISNUMBER(share_left),` + u.prepared + `/share_left,IF(OR(INDEX(bought_list,treatment_row)=` + quoted(o.Say(inPods)) + `,INDEX(bought_list,treatment_row)=` + quoted(o.Say(inHusk)) + `),` + quoted(o.Say(notPublished)) + `,` + u.prepared + `)))`,
+			value:   o.boughtWeight(), how: o.Say("Estimate: prepared ÷ what is left"), room: o.Say(notPublished)},
+		{name: "packs_from", label: o.Say("Packs it fills"), role: resultCount, unit: o.Say("packs"), marks: yieldMarks,
+			formula: needsTreatment + `IF(packs_wanted>0,packs_wanted,IF(bought_weight="","",IF(` + noneCounted + `,` + quoted(o.Say(fillOne)) + `,` + lowPacks + `)))`, value: packsLow,
 			toFormula: `IF(OR(NOT(ISNUMBER(packs_from)),packs_wanted>0),"",IF(` + highPacks + `=packs_from,"",` + highPacks + `))`, toValue: packsHigh,
-			how: "what you want; else an estimate: as bought ÷ weight for a pack", room: fillOne},
-		{name: "buy_from", label: "Buy", role: resultAmount, unit: u.mass.Symbol, markFormula: buyMark, markValue: buyStart,
-			formula: needsTreatment + `IF(AND(packs_wanted>0,COUNT(per_pint_from,pints_each)=2),packs_wanted*pints_each*per_pint_from,IF(COUNT(` + u.prepared + `)=0,"",IF(ISNUMBER(share_left),` + u.prepared + `/share_left,` + moreThan + `))))`, value: buyLow,
+			how: o.Say("what you want; else an estimate: as bought ÷ weight for a pack"), room: o.Say(fillOne)},
+		{name: "buy_from", label: o.Say("Buy"), role: resultAmount, unit: u.mass.Symbol, markFormula: buyMark, markValue: buyStart,
+			formula: needsTreatment + `IF(AND(packs_wanted>0,COUNT(per_pint_from,pints_each)=2),packs_wanted*pints_each*per_pint_from,IF(COUNT(` + u.prepared + `)=0,"",IF(ISNUMBER(share_left),` + u.prepared + `/share_left,` + overPrepared + `))))`, value: buyLow,
 			toFormula: `IF(AND(ISNUMBER(buy_from),packs_wanted>0,COUNT(per_pint_from,pints_each)=2),IF(per_pint_to=per_pint_from,"",packs_wanted*pints_each*per_pint_to),"")`, toValue: buyHigh,
-			how: "Estimate: packs × weight for a pack; else prepared ÷ what is left", room: "more than 500.55 kg"},
-		{name: "freezer_day_from", label: "Freezer takes in a day", role: resultAmount, unit: u.mass.Symbol, source: freezer,
-			formula: `IF(COUNT(` + u.capacity + `)=0,IF(treatment_row="","","` + noFreezer + `"),` + u.capacity + `*freezer_low)`, value: dayLow,
+			how: o.Say("Estimate: packs × weight for a pack; else prepared ÷ what is left"), room: o.Say(moreThan, "500.55 kg")},
+		{name: "freezer_day_from", label: o.Say("Freezer takes in a day"), role: resultAmount, unit: u.mass.Symbol, source: freezer,
+			formula: `IF(COUNT(` + u.capacity + `)=0,IF(treatment_row="","",` + quoted(o.Say(noFreezer)) + `),` + u.capacity + `*freezer_low)`, value: dayLow,
 			toFormula: `IF(ISNUMBER(freezer_day_from),` + u.capacity + `*freezer_high,"")`, toValue: dayHigh,
-			how: u.freezer.Symbol + " × " + u.perDayUnit() + ", in 24 hours", room: noFreezer},
-		{name: "days_from", label: "Days to freeze it", role: resultCount, unit: "days", source: freezer,
+			how: o.Say("%s × %s, in 24 hours", o.symbol(u.freezer.Symbol), o.symbol(u.perDayUnit())), room: o.Say(noFreezer)},
+		{name: "days_from", label: o.Say("Days to freeze it"), role: resultCount, unit: o.Say("days"), source: freezer,
 			formula: needsTreatment + `IF(ISNUMBER(freezer_day_from),IF(COUNT(` + u.prepared + `)=0,"",` + quickDays + `),freezer_day_from))`, value: daysLow,
 			toFormula: `IF(ISNUMBER(days_from),IF(` + slowDays + `=days_from,"",` + slowDays + `),"")`, toValue: daysHigh,
-			how: "prepared ÷ a day's load, whole days", room: noFreezer},
+			how: o.Say("prepared ÷ a day's load, whole days"), room: o.Say(noFreezer)},
 	}
 }
 
@@ -88,9 +93,10 @@ func printed(x string) string {
 func (o *own) headspaceFormula() string {
 	byMouth := `headspace_rule`
 	if len(o.headspaceRows()) > 0 {
-		byMouth = `IF(ISNUMBER(MATCH(headspace_rule&" pint wide",headspace_keys,0)),IF(OR(container="",mouth=""),"",INDEX(headspace_cells,MATCH(headspace_rule&" "&container&" "&mouth,headspace_keys,0))),headspace_rule)`
+		one := `headspace_rule&` + quoted(" "+o.Say(sizeNames[batch.Pint])+" "+o.Say(mouthNames[reference.WideMouth]))
+		byMouth = `IF(ISNUMBER(MATCH(` + one + `,headspace_keys,0)),IF(OR(container="",mouth=""),"",INDEX(headspace_cells,MATCH(` + chosenKey + `,headspace_keys,0))),headspace_rule)`
 	}
-	return `IF(headspace_rule="","",IF(AND(tray="yes",INDEX(tray_list,treatment_row)="yes"),"` + none + `",` + byMouth + `))`
+	return `IF(headspace_rule="","",IF(` + o.onTray() + `,` + quoted(o.Say(none)) + `,` + byMouth + `))`
 }
 
 func (o *own) pintsEach() any {
@@ -108,11 +114,11 @@ func (o *own) boughtWeight() any {
 		return nil
 	}
 	prepared := o.first.Prepared.Value
-	if share, number := shareLeft(r).(float64); number {
+	if share, number := o.shareLeft(r).(float64); number {
 		return prepared / share
 	}
-	if b := r.yield.AsBought; r.known && (b == "in pods" || b == "in husk") {
-		return notPublished
+	if r.known && r.yield.AsBought.InHull() {
+		return o.Say(notPublished)
 	}
 	return prepared
 }
@@ -124,19 +130,19 @@ type mind struct{ name, formula, says, finding string }
 // minds are what a participant should mind.
 func (o *own) minds() {
 	u := o.units
-	texts := batch.RuleTexts(o.Table, o.Class.Units)
-	loadWords := "Each load is more than about " + texts["batch-lb"] + ". Watch the first load: if the water is not boiling again within " + texts["return-to-boil-min"] + ", use less."
-	waterWords := "Many loads in one kettle: keep the water level up, change the water when it is cloudy, and let it boil before each load."
-	freezerWords := "This is more than your freezer should take in a day: spread it over the days shown, or use more freezers."
-	altitudeWords := "No altitude is typed in: the minutes are for low altitude."
-	when := func(test, words string) string { return `IF(` + test + `,"` + words + `","")` }
+	texts := o.ruleTexts()
+	loadWords := o.Say("Each load is more than about %s. Watch the first load: if the water is not boiling again within %s, use less.", texts["batch-lb"], texts["return-to-boil-min"])
+	waterWords := o.Say("Many loads in one kettle: keep the water level up, change the water when it is cloudy, and let it boil before each load.")
+	freezerWords := o.Say("This is more than your freezer should take in a day: spread it over the days shown, or use more freezers.")
+	altitudeWords := o.Say("No altitude is typed in: the minutes are for low altitude.")
+	when := func(test, says string) string { return `IF(` + test + `,` + quoted(says) + `,"")` }
 	list := []mind{
 		{"mind_load", `IF(ISNUMBER(load_weight),` + when(`load_weight>load_limit*`+strconv.FormatFloat(batch.AboutAPound, 'f', -1, 64), loadWords) + `,"")`, loadWords, "load-over-a-pound"},
 		{"mind_water", `IF(ISNUMBER(loads),` + when(`loads>reuse_most`, waterWords) + `,"")`, waterWords, "change-water"},
 		{"mind_freezer", `IF(ISNUMBER(days_from),` + when(`MAX(days_from,days_to)>1`, freezerWords) + `,"")`, freezerWords, "freezer-more-than-a-day"},
 		{"mind_altitude", when(`AND(ISNUMBER(published_from),COUNT(`+u.height+`)=0)`, altitudeWords), altitudeWords, "no-altitude"},
 	}
-	o.heading("What to mind: a line appears where something concerns you")
+	o.heading(o.Say("What to mind: a line appears where something concerns you"))
 	for _, m := range list {
 		shown := ""
 		if o.found(m.finding) {

@@ -40,16 +40,16 @@ func (o *own) results() {
 		caption string
 		lines   []result
 	}{
-		{"How long", o.times()},
-		{"Water, loads and ice", o.waters()},
-		{"Packs, shopping and freezer", o.packs()},
+		{o.Say("How long"), o.times()},
+		{o.Say("Water, loads and ice"), o.waters()},
+		{o.Say("Packs, shopping and freezer"), o.packs()},
 	} {
 		o.heading(part.caption)
 		o.add(row{cells: []cell{
 			{role: head, value: ""},
-			{col: 1, role: headRight, value: "from"}, {col: 2, role: headRight, value: "to"},
-			{col: 3, role: headUnit, value: "unit"}, {col: 4, role: head, value: "How it is worked out"},
-			{col: 5, role: headRight, value: "Source"},
+			{col: 1, role: headRight, value: o.Say("from")}, {col: 2, role: headRight, value: o.Say("to")},
+			{col: 3, role: headUnit, value: o.Say("unit")}, {col: 4, role: head, value: o.Say("How it is worked out")},
+			{col: 5, role: headRight, value: o.Say("Source")},
 		}, keep: true})
 		for i, r := range part.lines {
 			o.result(r)
@@ -72,7 +72,7 @@ func (o *own) result(r result) {
 		}
 		unit := cell{col: 3, role: resultUnit, value: ""}
 		if r.unit != "" {
-			unit.formula = `IF(ISNUMBER(` + r.name + `),"` + r.unit + `","")`
+			unit.formula = `IF(ISNUMBER(` + r.name + `),` + quoted(r.unit) + `,"")`
 			if _, number := r.value.(float64); number {
 				unit.value = r.unit
 			}
@@ -98,7 +98,7 @@ func (o *own) of(pick func(batch.Worked) measure.Figure) (low, high any) {
 		return nil, nil
 	}
 	f := pick(o.first.Worked)
-	if f.Words == noWeight {
+	if f.Words == o.Say(noWeight) {
 		return nil, nil
 	}
 	if f.InWords() {
@@ -148,55 +148,55 @@ func (o *own) times() []result {
 	if ok {
 		treatmentRow = float64(place)
 	}
-	publishedLow, publishedHigh := o.fromRecord(minutesLow), o.fromRecord(minutesHigh)
+	publishedLow, publishedHigh := o.fromRecord(o.minutesLow), o.fromRecord(minutesHigh)
 	hereLow, hereHigh := o.of(func(w batch.Worked) measure.Figure { return w.Minutes })
 	chillLow, chillHigh := o.of(func(w batch.Worked) measure.Figure { return w.Chill })
 	var step any
 	if a, number := hereLow.(float64); number {
 		step = a - publishedLow.(float64)
 	} else if hereLow != nil {
-		hereLow = noMinutes
+		hereLow = o.Say(noMinutes)
 	}
 	if _, number := chillLow.(float64); !number && chillLow != nil {
-		chillLow = inWords
+		chillLow = o.Say(inWords)
 	}
 	altitude, extra := o.Table.Rule("altitude-ft"), o.Table.Rule("altitude-extra-min")
 	return []result{
-		{name: "treatment_row", label: "Row in the lists", role: resultCount, source: "",
+		{name: "treatment_row", label: o.Say("Row in the lists"), role: resultCount, source: "",
 			formula: `IFERROR(MATCH(treatment,treatment_list,0),"")`, value: treatmentRow,
-			how: "its place in the lists below"},
-		{name: "what_to_do", label: "What to do", wide: true, marks: treatmentMarks,
+			how: o.Say("its place in the lists below")},
+		{name: "what_to_do", label: o.Say("What to do"), wide: true, marks: treatmentMarks,
 			formula: needsTreatment + `INDEX(do_list,treatment_row))`,
-			value:   o.fromRecord(func(r ownRecord) any { return doText(r) }), room: o.longestOf(doText)},
-		{name: "published_from", label: "In the table", role: resultTime, unit: "min", marks: treatmentMarks,
+			value:   o.fromRecord(func(r ownRecord) any { return o.doText(r) }), room: o.longestOf(o.doText)},
+		{name: "published_from", label: o.Say("In the table"), role: resultTime, unit: "min", marks: treatmentMarks,
 			formula: needsTreatment + `INDEX(minutes_list,treatment_row))`, value: publishedLow,
 			toFormula: `IF(ISNUMBER(published_from),IF(INDEX(minutes_high_list,treatment_row)=published_from,"",INDEX(minutes_high_list,treatment_row)),"")`, toValue: publishedHigh,
-			how: "for low altitude", room: noMinutes},
-		{name: "altitude_step", label: "Altitude step", role: resultTime, unit: "min", source: extra.Source,
+			how: o.Say("for low altitude"), room: o.Say(noMinutes)},
+		{name: "altitude_step", label: o.Say("Altitude step"), role: resultTime, unit: "min", source: extra.Source,
 			formula: `IF(ISNUMBER(published_from),IF(COUNT(` + o.units.height + `)=0,0,IF(` + o.units.height + `>=altitude_limit,altitude_extra,0)),"")`, value: step,
-			how: "from " + grouped(measure.New(altitude.Value, measure.Foot).To(o.units.altitude)) + " up: " + measure.Minutes(extra.Value) + " longer"},
-		{name: "minutes_from", label: "Blanch here", role: resultTime, unit: "min", marks: treatmentMarks,
+			how: o.Say("from %s up: %s longer", grouped(o.Voice, measure.New(altitude.Value, measure.Foot).To(o.units.altitude)), measure.Minutes(extra.Value))},
+		{name: "minutes_from", label: o.Say("Blanch here"), role: resultTime, unit: "min", marks: treatmentMarks,
 			formula: `IF(ISNUMBER(published_from),published_from+altitude_step,published_from)`, value: hereLow,
 			toFormula: `IF(ISNUMBER(published_to),published_to+altitude_step,"")`, toValue: hereHigh,
-			how: "in the table + altitude step", room: noMinutes},
-		{name: "seconds_from", label: "The same in seconds", role: resultCount, unit: "s", source: "",
+			how: o.Say("in the table + altitude step"), room: o.Say(noMinutes)},
+		{name: "seconds_from", label: o.Say("The same in seconds"), role: resultCount, unit: "s", source: "",
 			formula: `IF(ISNUMBER(minutes_from),ROUND(minutes_from*60,0),"")`, value: scaled(hereLow, 60),
 			toFormula: `IF(ISNUMBER(minutes_to),ROUND(minutes_to*60,0),"")`, toValue: scaled(hereHigh, 60),
-			how: "minutes × 60"},
-		{name: "clock_start", label: "The clock starts", wide: true, marks: clockMarks,
+			how: o.Say("minutes × 60")},
+		{name: "clock_start", label: o.Say("The clock starts"), wide: true, marks: clockMarks,
 			formula: needsTreatment + `INDEX(clock_list,treatment_row))`,
 			value:   o.fromRecord(func(r ownRecord) any { return r.Clock.Text }),
 			room:    o.longestOf(func(r ownRecord) string { return r.Clock.Text })},
-		{name: "chill_times", label: "Chill, times the blanch", role: resultTime, unit: "times", marks: chillMarks,
+		{name: "chill_times", label: o.Say("Chill, times the blanch"), role: resultTime, unit: o.Say("times"), marks: chillMarks,
 			formula: needsTreatment + `INDEX(chill_list,treatment_row))`,
-			value:   o.fromRecord(chillTimes), how: "from the lists below", room: inWords},
-		{name: "chill_from", label: "Chill in ice water", role: resultTime, unit: "min", marks: chillMarks,
+			value:   o.fromRecord(o.chillTimes), how: o.Say("from the lists below"), room: o.Say(inWords)},
+		{name: "chill_from", label: o.Say("Chill in ice water"), role: resultTime, unit: "min", marks: chillMarks,
 			formula: `IF(ISNUMBER(chill_times),minutes_from*chill_times,chill_times)`, value: chillLow,
 			toFormula: `IF(ISNUMBER(chill_times),IF(ISNUMBER(minutes_to),minutes_to*chill_times,""),"")`, toValue: chillHigh,
-			how: "minutes here × times", room: inWords},
-		{name: "how_to_chill", label: "How to chill", wide: true, marks: chillMarks,
+			how: o.Say("minutes here × times"), room: o.Say(inWords)},
+		{name: "how_to_chill", label: o.Say("How to chill"), wide: true, marks: chillMarks,
 			formula: needsTreatment + `INDEX(chill_how_list,treatment_row))`,
-			value:   o.fromRecord(func(r ownRecord) any { return chillText(r) }), room: o.longestOf(chillText)},
+			value:   o.fromRecord(func(r ownRecord) any { return o.chillText(r) }), room: o.longestOf(o.chillText)},
 	}
 }
 
@@ -206,55 +206,55 @@ func (o *own) waters() []result {
 	ice := o.Table.Rule("ice-lb-per-lb")
 	pick := func(f func(batch.Worked) measure.Figure) any { low, _ := o.of(f); return low }
 	water := pick(func(w batch.Worked) measure.Figure { return w.Water })
-	const longLoads = noKettle
+	longLoads, worded := o.Say(noKettle), o.Say(inWords)
 	// words stand on a line of their own
 	if _, number := water.(float64); !number && water != nil {
-		water = inWords
+		water = worded
 	}
 	load := func(f func(batch.Worked) measure.Figure) any {
 		v := pick(f)
-		if _, number := v.(float64); !number && water == inWords {
-			return inWords
+		if _, number := v.(float64); !number && water == worded {
+			return worded
 		}
 		return v
 	}
 	perUnit := u.mass.Symbol + " × " + u.rateUnit()
 	lines := []result{
-		{name: "water_how", label: "Water, in words", wide: true, marks: waterMarks,
+		{name: "water_how", label: o.Say("Water, in words"), wide: true, marks: waterMarks,
 			formula: needsTreatment + `INDEX(water_how_list,treatment_row))`,
 			value:   o.fromRecord(func(r ownRecord) any { return o.waterText(r) }), room: o.longestOf(o.waterText)},
-		{name: "water_rate", label: "Water rule", role: resultAmount, unit: u.rateUnit(), marks: waterMarks,
+		{name: "water_rate", label: o.Say("Water rule"), role: resultAmount, unit: u.rateUnit(), marks: waterMarks,
 			formula: needsTreatment + `INDEX(water_list,treatment_row))`,
-			value:   o.fromRecord(func(r ownRecord) any { return o.waterRate(r) }), how: "from the lists below", room: inWords},
-		{name: u.waterName, label: "Boiling water in all", role: resultAmount, unit: u.water.Symbol, marks: waterMarks,
+			value:   o.fromRecord(func(r ownRecord) any { return o.waterRate(r) }), how: o.Say("from the lists below"), room: worded},
+		{name: u.waterName, label: o.Say("Boiling water in all"), role: resultAmount, unit: u.water.Symbol, marks: waterMarks,
 			formula: needsTreatment + `IF(ISNUMBER(water_rate),IF(COUNT(` + u.prepared + `)=0,"",` + u.prepared + `*water_rate),water_rate))`,
-			value:   water, how: perUnit, room: inWords},
+			value:   water, how: perUnit, room: worded},
 	}
 	if u.metric {
-		lines = append(lines, result{name: "water_qt", label: "The same in quarts", role: resultTenth, unit: "qt",
+		lines = append(lines, result{name: "water_qt", label: o.Say("The same in quarts"), role: resultTenth, unit: "qt",
 			formula: `IF(ISNUMBER(water_l),water_l/litres_per_quart,"")`, value: scaled(water, 1/measure.Quart.Factor), how: "L ÷ L/qt"})
 	} else {
 		lines = append(lines,
-			result{name: "water_qt", label: "The same in quarts", role: resultTenth, unit: "qt",
+			result{name: "water_qt", label: o.Say("The same in quarts"), role: resultTenth, unit: "qt",
 				formula: `IF(ISNUMBER(water_gal),water_gal*quarts_per_gallon,"")`, value: scaled(water, measure.Gallon.Factor/measure.Quart.Factor), how: "gal × qt/gal"},
-			result{name: "water_l", label: "The same in litres", role: resultTenth, unit: "L",
+			result{name: "water_l", label: o.Say("The same in litres"), role: resultTenth, unit: "L",
 				formula: `IF(ISNUMBER(water_gal),water_gal*litres_per_gallon,"")`, value: scaled(water, measure.Gallon.Factor), how: "gal × L/gal"})
 	}
 	return append(lines,
-		result{name: "load_most", label: "A load takes at most", role: resultAmount, unit: u.mass.Symbol, marks: waterMarks,
-			formula: needsTreatment + `IF(ISNUMBER(water_rate),IF(COUNT(` + u.kettle + `)=0,"` + noKettle + `",` + u.kettle + `/water_rate),water_rate))`,
-			value:   load(func(w batch.Worked) measure.Figure { return w.KettleTakes }), how: "water in your kettle ÷ rule", room: longLoads},
-		result{name: "loads", label: "Loads", role: resultCount, unit: "loads", marks: waterMarks,
+		result{name: "load_most", label: o.Say("A load takes at most"), role: resultAmount, unit: u.mass.Symbol, marks: waterMarks,
+			formula: needsTreatment + `IF(ISNUMBER(water_rate),IF(COUNT(` + u.kettle + `)=0,` + quoted(longLoads) + `,` + u.kettle + `/water_rate),water_rate))`,
+			value:   load(func(w batch.Worked) measure.Figure { return w.KettleTakes }), how: o.Say("water in your kettle ÷ rule"), room: longLoads},
+		result{name: "loads", label: o.Say("Loads"), role: resultCount, unit: o.Say("loads"), marks: waterMarks,
 			formula: `IF(ISNUMBER(load_most),IF(COUNT(` + u.prepared + `)=0,"",ROUNDUP(` + u.prepared + `/load_most-0.000000001,0)),load_most)`,
-			value:   load(func(w batch.Worked) measure.Figure { return w.Loads }), how: "prepared ÷ one load, rounded up", room: longLoads},
-		result{name: "load_weight", label: "Each load", role: resultAmount, unit: u.mass.Symbol, marks: waterMarks,
+			value:   load(func(w batch.Worked) measure.Figure { return w.Loads }), how: o.Say("prepared ÷ one load, rounded up"), room: longLoads},
+		result{name: "load_weight", label: o.Say("Each load"), role: resultAmount, unit: u.mass.Symbol, marks: waterMarks,
 			formula: `IF(ISNUMBER(loads),` + u.prepared + `/loads,loads)`,
-			value:   load(func(w batch.Worked) measure.Figure { return w.LoadWeight }), how: "prepared ÷ loads", room: longLoads},
-		result{name: "load_water", label: "Water for a load", role: resultAmount, unit: u.water.Symbol, marks: waterMarks,
+			value:   load(func(w batch.Worked) measure.Figure { return w.LoadWeight }), how: o.Say("prepared ÷ loads"), room: longLoads},
+		result{name: "load_water", label: o.Say("Water for a load"), role: resultAmount, unit: u.water.Symbol, marks: waterMarks,
 			formula: `IF(ISNUMBER(load_weight),load_weight*water_rate,IF(ISNUMBER(water_rate),load_weight,water_rate))`,
-			value:   load(func(w batch.Worked) measure.Figure { return w.LoadWater }), how: "each load × water rule", room: longLoads},
-		result{name: "ice_weight", label: "Ice, by rule of thumb", role: resultAmount, unit: u.mass.Symbol, source: ice.Source,
-			formula: needsTreatment + `IF(ISNUMBER(chill_times),IF(COUNT(` + u.prepared + `)=0,"",` + u.prepared + `*ice_rate),"` + noIce + `"))`,
-			value:   pick(func(w batch.Worked) measure.Figure { return w.Ice }), how: "prepared × ice rule; warm tap water needs more", room: noIce},
+			value:   load(func(w batch.Worked) measure.Figure { return w.LoadWater }), how: o.Say("each load × water rule"), room: longLoads},
+		result{name: "ice_weight", label: o.Say("Ice, by rule of thumb"), role: resultAmount, unit: u.mass.Symbol, source: ice.Source,
+			formula: needsTreatment + `IF(ISNUMBER(chill_times),IF(COUNT(` + u.prepared + `)=0,"",` + u.prepared + `*ice_rate),` + quoted(o.Say(noIce)) + `))`,
+			value:   pick(func(w batch.Worked) measure.Figure { return w.Ice }), how: o.Say("prepared × ice rule; warm tap water needs more"), room: o.Say(noIce)},
 	)
 }

@@ -120,12 +120,12 @@ func (m *maker) records() []ownRecord {
 		for _, t := range m.Table.Treatments {
 			trial.Batches = append(trial.Batches, class.Batch{Treatment: t.ID, Stations: 1, Pack: plainPack})
 		}
-		list = class.Work(trial, m.Table).Batches
+		list = again(m.Worked, trial).Batches
 	}
 	var out []ownRecord
 	taken := map[string]bool{}
 	for _, b := range list {
-		r := ownRecord{BatchWorked: b, name: clip(pieceName(b.Crop, b.Treatment)+"; "+methodWords(b.Treatment.Method), 200)}
+		r := ownRecord{BatchWorked: b, name: clip(pieceName(b.Crop, b.Treatment)+"; "+methodWords(m.Voice, b.Treatment.Method), 200)}
 		if taken[r.name] {
 			r.name += " (" + b.Treatment.ID + ")"
 		}

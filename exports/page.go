@@ -4,6 +4,8 @@ import (
 	"slices"
 	"strings"
 	"unicode/utf16"
+
+	"example.org/kettleside/content/words"
 )
 
 // Paper is the size of the sheets that are printed on.
@@ -13,6 +15,9 @@ const (
 	Letter Paper = "letter" // 8 1/2 × 11 in
 	A4     Paper = "a4"     // 210 × 297 mm
 )
+
+// paperNames name the papers, for a voice.
+var paperNames = map[Paper]string{Letter: words.Key("letter"), A4: words.Key("a4")}
 
 // Papers lists the papers that can be chosen.
 var Papers = []Paper{Letter, A4}

@@ -5,7 +5,6 @@ import (
 	"strings"
 	"unicode/utf8"
 
-	"example.org/kettleside/app/batch"
 	"example.org/kettleside/app/class"
 	"example.org/kettleside/app/measure"
 )
@@ -21,10 +20,10 @@ func Plain(w class.Worked) string {
 	for _, fact := range m.people() {
 		p.line("%s: %s", fact[0], fact[1])
 	}
-	p.head("In all")
+	p.head(w.Voice.Say("In all"))
 	p.figures(w.Totals.Figures())
 	if len(w.Shopping) > 0 {
-		p.head("Shopping, weight as bought")
+		p.head(w.Voice.Say("Shopping, weight as bought"))
 		for _, l := range w.Shopping {
 			f := l.Buy
 			f.Label = l.Crop.Name
@@ -34,7 +33,7 @@ func Plain(w class.Worked) string {
 	p.findings(w.Findings)
 	if g, ok := gridNamed(firstGrid(Letter)); ok {
 		if text := m.labelsLeftOut(g); text != "" {
-			p.line("Labels, %s: %s", g.Name(), text)
+			p.line("%s", w.Voice.Say("Labels, %s: %s", g.Say(w.Voice), text))
 		}
 	}
 	for i, b := range w.Batches {
@@ -42,26 +41,26 @@ func Plain(w class.Worked) string {
 		if b.Known {
 			p.line("%s", m.batchLine(b))
 			p.figures(b.Figures())
-			for _, text := range editTexts(b.Treatment) {
+			for _, text := range m.editTexts(b.Treatment) {
 				p.line("%s", text)
 			}
 		}
 		p.findings(b.Findings)
 		if list := b.Estimates.Figures(); len(list) > 0 {
-			p.line("\n%s. %s", estimatesHead, estimatesSay)
+			p.line("\n%s. %s", w.Voice.Say(estimatesHead), w.Voice.Say(estimatesSay))
 			p.figures(list)
 		}
 	}
-	p.head("Cautions")
-	texts := batch.RuleTexts(w.Table, w.Class.Units)
-	for _, c := range cautionsOf(w.Batches) {
+	p.head(w.Voice.Say("Cautions"))
+	texts := m.ruleTexts()
+	for _, c := range m.cautionsOf(w.Batches) {
 		p.line("%s. %s", c.Title, filled(c.ID, c.Text, texts))
 	}
-	p.head("Sources: " + w.Table.Edition)
+	p.head(w.Voice.Say("Sources: %s", w.Table.Edition))
 	for i, id := range p.sources.order {
 		if p.sources.cited[id] {
 			x, _ := w.Table.Source(id)
-			p.line("[%d] %s. %s, %s. %s", i+1, x.Title, x.Publisher, x.Edition, standingOf(x))
+			p.line("%s", p.sources.line(i+1, x))
 		}
 	}
 	return p.String()
@@ -88,14 +87,12 @@ func (p *plainText) figures(list []measure.Figure) {
 			text += " (" + f.Also + ")"
 		}
 		p.line("%s: %s", f.Label, text)
-		p.line("    %s", sentences(f.Working, f.Note, "Rests on: "+p.sources.basis(f)))
+		p.line("    %s", sentences(f.Working, f.Note, p.sources.voice.Say("Rests on: %s", p.sources.basis(f))))
 	}
 }
 
 func (p *plainText) findings(list []measure.Finding) {
 	for _, f := range list {
-		word, _ := severityCell(f.Severity).value.(string)
-		_, word, _ = strings.Cut(word, " ")
-		p.line("%s: %s", word, strings.TrimSpace(f.Says+" "+f.Do+" "+p.sources.ref(f.Source)))
+		p.line("%s: %s", severityWord(p.sources.voice, f.Severity), strings.TrimSpace(f.Says+" "+f.Do+" "+p.sources.ref(f.Source)))
 	}
 }

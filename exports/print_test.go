@@ -12,6 +12,8 @@ import (
 	"unicode"
 
 	"example.org/kettleside/app/class"
+	"example.org/kettleside/app/measure"
+	"example.org/kettleside/content/words"
 	"example.org/kettleside/reference"
 )
 
@@ -29,17 +31,17 @@ var (
 )
 
 // pdfWords reads where every word stands, and the size of the pages.
-func pdfWords(t *testing.T, pdf []byte) (words []pdfWord, sizes [][2]float64) {
+func pdfWords(t *testing.T, pdf []byte) (placed []pdfWord, sizes [][2]float64) {
 	t.Helper()
 	for _, l := range strings.Split(poppler(t, pdf, "pdftotext", "-bbox", "IN", "-"), "\n") {
 		number := func(s string) float64 { v, err := strconv.ParseFloat(s, 64); noErr(t, err); return v }
 		if m := pageTag.FindStringSubmatch(l); m != nil {
 			sizes = append(sizes, [2]float64{number(m[1]), number(m[2])})
 		} else if m := wordTag.FindStringSubmatch(l); m != nil {
-			words = append(words, pdfWord{len(sizes), number(m[1]), number(m[2]), number(m[3]), number(m[4]), unxml.Replace(m[5])})
+			placed = append(placed, pdfWord{len(sizes), number(m[1]), number(m[2]), number(m[3]), number(m[4]), unxml.Replace(m[5])})
 		}
 	}
-	return words, sizes
+	return placed, sizes
 }
 
 // tokens counts the words of a text, without the signs between them.
@@ -55,6 +57,10 @@ func TestHandoutsOnPaper(t *testing.T) {
 	wide := class.Work(wideClass(t), reference.Shipped())
 	demos := classesOf(map[string]class.Class{"demo": demoClass(t), "long": longClass(t)})
 	some := []string{BatchSheet, CoverSheet}
+	metric := demoClass(t)
+	metric.Units = measure.Metric
+	spanish := workedIn(words.Spanish, demoClass(t))
+	wideSpanish := workedIn(words.Spanish, wideClass(t))
 	kinds := map[string]struct {
 		w class.Worked
 		o Options
@@ -71,6 +77,14 @@ func TestHandoutsOnPaper(t *testing.T) {
 		"long a4":            {demos["long us"], Options{Paper: A4, Sheets: some}},
 		"long metric letter": {demos["long metric"], Options{Paper: Letter, Sheets: some}},
 		"long metric a4":     {demos["long metric"], Options{Paper: A4, Sheets: some}},
+
+		"Spanish letter":     {spanish, Options{Paper: Letter}},
+		"Spanish a4":         {spanish, Options{Paper: A4}},
+		"Spanish metric":     {workedIn(words.Spanish, metric), Options{Paper: A4}},
+		"Spanish edited":     {editedIn(t, words.Spanish), Options{Paper: Letter}},
+		"Spanish all letter": {wideSpanish, Options{Paper: Letter, AllTreatments: true, Sheets: []string{TreatmentsSheet, BatchSheet, OwnNumbersSheet}}},
+		"Spanish all a4":     {wideSpanish, Options{Paper: A4, AllTreatments: true, Sheets: []string{TreatmentsSheet, BatchSheet, OwnNumbersSheet}}},
+		"Spanish long":       {workedIn(words.Spanish, longClass(t)), Options{Paper: Letter, Sheets: some}},
 	}
 	files := map[string][]byte{}
 	for name, k := range kinds {
@@ -79,12 +93,12 @@ func TestHandoutsOnPaper(t *testing.T) {
 		files[name] = data
 	}
 	for name, pdf := range office(t, "pdf", files) {
-		words, sizes := pdfWords(t, pdf)
+		placed, sizes := pdfWords(t, pdf)
 		o, err := kinds[name].o.settle()
 		noErr(t, err)
 		b := describe(kinds[name].w, o)
-		onPaper(t, name, b, o.Paper, words, sizes)
-		batchesOnPaper(t, name, b, kinds[name].w, words)
+		onPaper(t, name, b, kinds[name].w.Voice, o.Paper, placed, sizes)
+		batchesOnPaper(t, name, b, kinds[name].w, placed)
 		typeSizes(t, name, pdf)
 		for _, s := range b.sheets {
 			s.settle()
@@ -101,20 +115,22 @@ func TestHandoutsOnPaper(t *testing.T) {
 
 // onPaper checks pages: size, page x of y, repeated heads, nothing beyond the
 // margins, and every word of every cell.
-func onPaper(t *testing.T, name string, b *book, paper Paper, words []pdfWord, sizes [][2]float64) {
+func onPaper(t *testing.T, name string, b *book, v *words.Voice, paper Paper, placed []pdfWord, sizes [][2]float64) {
 	t.Helper()
 	width, height := paper.size()
 	margin := handoutPage(paper)
 	pages := make([]string, len(sizes)+1)
 	printed := map[string]int{}
 	sheetOf := map[int]string{} // from the right part of the header
-	for _, w := range words {
+	pageOf := strings.NewReplacer("&P", "%d", "&N", "%d").Replace(v.Say("Page &P of &N"))
+	first, _, _ := strings.Cut(pageOf, " ")
+	for _, w := range placed {
 		if w.foot < margin.top && w.left > width-margin.right-115 {
 			sheetOf[w.page] = strings.TrimSpace(sheetOf[w.page] + " " + w.text)
 		}
 		pages[w.page] += w.text + " "
 		tokens(w.text, printed)
-		labels := !strings.Contains(pages[w.page], "Page") && strings.Contains(b.sheets[len(b.sheets)-1].id, LabelsSheet) && w.page == len(sizes)
+		labels := !strings.Contains(pages[w.page], first) && strings.Contains(b.sheets[len(b.sheets)-1].id, LabelsSheet) && w.page == len(sizes)
 		if !labels && (w.right > width-margin.right+1 || w.left < margin.left-1) {
 			t.Errorf("%s page %d: “%s” stands from %.1f to %.1f, outside the margins", name, w.page, w.text, w.left, w.right)
 		}
@@ -129,16 +145,16 @@ func onPaper(t *testing.T, name string, b *book, paper Paper, words []pdfWord, s
 		}
 		text := pages[i+1]
 		onLabels := i == len(sizes)-1 && b.sheets[len(b.sheets)-1].whole
-		if !onLabels && !strings.Contains(text, fmt.Sprintf("Page %d of %d", i+1, len(sizes))) {
+		if !onLabels && !strings.Contains(text, fmt.Sprintf(pageOf, i+1, len(sizes))) {
 			t.Errorf("%s page %d does not say so", name, i+1)
 		}
 		if !onLabels && !strings.Contains(text, reference.Edition) {
 			t.Errorf("%s page %d does not name the edition", name, i+1)
 		}
-		if sheetOf[i+1] == "Batches" {
+		if sheetOf[i+1] == v.Say("Batches") {
 			heads++
 			for _, head := range []string{"Figure", "One station", "How it is worked out", "Rests on"} {
-				if !strings.Contains(text, head) {
+				if !strings.Contains(text, v.Say(head)) {
 					t.Errorf("%s page %d: the head “%s” is not repeated", name, i+1, head)
 				}
 			}
@@ -164,10 +180,10 @@ func onPaper(t *testing.T, name string, b *book, paper Paper, words []pdfWord, s
 
 // batchesOnPaper checks that all words of a batch that fits on one page stand on
 // one page.
-func batchesOnPaper(t *testing.T, name string, b *book, w class.Worked, words []pdfWord) {
+func batchesOnPaper(t *testing.T, name string, b *book, w class.Worked, placed []pdfWord) {
 	t.Helper()
 	pages := map[int]map[string]int{}
-	for _, p := range words {
+	for _, p := range placed {
 		if pages[p.page] == nil {
 			pages[p.page] = map[string]int{}
 		}

@@ -9,6 +9,7 @@ import (
 	"github.com/xuri/excelize/v2"
 
 	"example.org/kettleside/app/class"
+	"example.org/kettleside/content/words"
 	"example.org/kettleside/reference"
 )
 
@@ -29,6 +30,9 @@ func TestRowsAreHighEnough(t *testing.T) {
 		describe(wide, mustSettle(t, Options{Paper: A4, AllTreatments: true})),
 		describe(editedWorked(t), mustSettle(t, Options{Paper: A4})),
 		describe(class.Work(metric, reference.Shipped()), mustSettle(t, Options{})),
+		describe(workedIn(words.Spanish, demoClass(t)), mustSettle(t, Options{})),
+		describe(workedIn(words.Spanish, wideClass(t)), mustSettle(t, Options{Paper: A4, AllTreatments: true})),
+		describe(editedIn(t, words.Spanish), mustSettle(t, Options{Paper: A4})),
 	} {
 		for _, s := range b.sheets {
 			s.settle()
@@ -42,7 +46,7 @@ func TestRowsAreHighEnough(t *testing.T) {
 	pages := r.finish(t)
 	data, err := r.file.WriteToBuffer()
 	noErr(t, err)
-	words, sizes := pdfWords(t, office(t, "pdf", map[string][]byte{"ruler": data.Bytes()})["ruler"])
+	placed, sizes := pdfWords(t, office(t, "pdf", map[string][]byte{"ruler": data.Bytes()})["ruler"])
 	if len(sizes) != len(pages) {
 		t.Fatalf("the ruler has %d pages; want %d", len(sizes), len(pages))
 	}
@@ -50,7 +54,7 @@ func TestRowsAreHighEnough(t *testing.T) {
 	for i, page := range pages {
 		for _, p := range page {
 			lines := map[int]bool{}
-			for _, w := range words {
+			for _, w := range placed {
 				if middle := (w.top + w.foot) / 2; w.page == i+1 && middle > p.top && middle < p.top+p.height+spare {
 					lines[int(math.Round(w.foot))] = true
 				}

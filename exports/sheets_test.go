@@ -9,6 +9,7 @@ import (
 	"example.org/kettleside/app/class"
 	"example.org/kettleside/app/measure"
 	"example.org/kettleside/content"
+	"example.org/kettleside/content/words"
 	"example.org/kettleside/reference"
 )
 
@@ -39,7 +40,7 @@ func TestTitlesOfOneSign(t *testing.T) {
 // Cautions go with what a sheet lists, not only with the class's batches.
 func TestCautionsOfWhatIsListed(t *testing.T) {
 	says := func(s *sheet, id string) bool {
-		for _, c := range content.Cautions(content.AllTopics()...) {
+		for _, c := range content.Cautions(words.English, content.AllTopics()...) {
 			for _, r := range s.rows {
 				for _, x := range r.cells {
 					if c.ID == id && strings.HasPrefix(x.text(), c.Title+". ") {
@@ -108,13 +109,13 @@ func TestEveryTaskStandsOnTheCover(t *testing.T) {
 // Every caution and step can be filled, in both systems of units.
 func TestAllTextsCanBeFilled(t *testing.T) {
 	for _, units := range []measure.System{measure.US, measure.Metric} {
-		texts := batch.RuleTexts(reference.Shipped(), units)
+		texts := batch.RuleTexts(reference.Shipped(), units, nil)
 		topics := []content.Topic{content.BoilWater, content.Steam, content.Cook, content.Raw, content.Glass, content.Power, content.IceBath, content.HotPepper, content.DryIce}
-		for _, c := range content.Cautions(topics...) {
+		for _, c := range content.Cautions(words.English, topics...) {
 			filled(c.ID, c.Text, texts)
 		}
 		for _, method := range topics[:4] {
-			for _, s := range content.Steps(method) {
+			for _, s := range content.Steps(words.English, method) {
 				filled(s.ID, s.Text, texts)
 			}
 		}
@@ -123,7 +124,7 @@ func TestAllTextsCanBeFilled(t *testing.T) {
 
 func TestMergedSteps(t *testing.T) {
 	methods := []content.Topic{content.BoilWater, content.Steam, content.Cook, content.Raw}
-	list := mergedSteps(methods)
+	list := mergedSteps(words.English, methods)
 	place := map[string]int{}
 	for i, s := range list {
 		if _, twice := place[s.ID]; twice {
@@ -133,14 +134,14 @@ func TestMergedSteps(t *testing.T) {
 	}
 	for _, m := range methods {
 		last := -1
-		for _, s := range content.Steps(m) {
+		for _, s := range content.Steps(words.English, m) {
 			if place[s.ID] <= last {
 				t.Errorf("%s: step %s is out of order", m, s.ID)
 			}
 			last = place[s.ID]
 		}
 	}
-	if got := mergedSteps(methods[:1]); len(got) != len(content.Steps(content.BoilWater)) {
+	if got := mergedSteps(words.English, methods[:1]); len(got) != len(content.Steps(words.English, content.BoilWater)) {
 		t.Errorf("one method alone has %d steps", len(got))
 	}
 }
@@ -159,7 +160,7 @@ func TestEveryTreatmentStandsWhole(t *testing.T) {
 	found := 0
 	for i, r := range s.rows {
 		for _, b := range m.listed {
-			if len(r.cells) < 5 || !strings.HasPrefix(r.cells[0].text(), b.Crop.Name+", ") || !strings.HasSuffix(r.cells[0].text(), methodWords(b.Treatment.Method)) ||
+			if len(r.cells) < 5 || !strings.HasPrefix(r.cells[0].text(), b.Crop.Name+", ") || !strings.HasSuffix(r.cells[0].text(), methodWords(nil, b.Treatment.Method)) ||
 				!strings.Contains(r.cells[0].text(), b.Treatment.Cut) || !strings.Contains(r.cells[0].text(), b.Treatment.Size) || !strings.Contains(r.cells[0].text(), b.Treatment.Grade) {
 				continue
 			}

@@ -8,6 +8,7 @@ import (
 	"example.org/kettleside/app/class"
 	"example.org/kettleside/app/measure"
 	"example.org/kettleside/content"
+	"example.org/kettleside/content/words"
 	"example.org/kettleside/reference"
 )
 
@@ -15,13 +16,14 @@ import (
 // them: the same number on every sheet, whichever sheets are made.
 type sources struct {
 	table *reference.Table
+	voice *words.Voice
 	order []string // ids; the number is the place, from 1
 	cited map[string]bool
 }
 
 // newSources walks through everything that the class rests on.
 func newSources(w class.Worked, extra []class.BatchWorked) *sources {
-	s := &sources{table: w.Table, cited: map[string]bool{}}
+	s := &sources{table: w.Table, voice: w.Voice, cited: map[string]bool{}}
 	batches := append(slices.Clone(w.Batches), extra...)
 	for _, b := range batches {
 		t := b.Treatment
@@ -47,7 +49,7 @@ func newSources(w class.Worked, extra []class.BatchWorked) *sources {
 			s.number(p.Source)
 		}
 	}
-	for _, c := range cautionsOf(batches) {
+	for _, c := range cautionsOf(w.Voice.Language(), batches) {
 		s.number(c.Source)
 	}
 	for _, id := range methodRules {
@@ -108,32 +110,32 @@ func (s *sources) refs(ids ...string) string {
 // basis says in words what a figure rests on: "rule [4], from memory". That a
 // value was read on its page is the rule and not said.
 func (s *sources) basis(f measure.Figure) string {
-	text := strings.TrimSpace(basisWords(f.Basis) + " " + s.ref(f.Source))
+	text := strings.TrimSpace(basisWords(s.voice, f.Basis) + " " + s.ref(f.Source))
 	if f.Standing != "" && f.Standing != string(reference.Read) {
-		text += ", " + f.Standing
+		text += ", " + s.voice.Say(f.Standing)
 	}
 	return text
 }
 
 // notRead is a standing as it is said after a source, "" where the value was
 // read on its page.
-func notRead(standing reference.Standing) string {
+func (s *sources) notRead(standing reference.Standing) string {
 	switch standing {
 	case "", reference.Read:
 		return ""
 	case reference.CommonPractice:
-		return ", common practice in the trade without a single source"
+		return ", " + s.voice.Say("common practice in the trade without a single source")
 	}
-	return ", " + string(standing)
+	return ", " + s.voice.Say(string(standing))
 }
 
 // named is a source in one line: publisher and edition, with its number.
 func (s *sources) named(id string) string {
 	x, ok := s.table.Source(id)
 	if !ok {
-		return "no source in the table"
+		return s.voice.Say("no source in the table")
 	}
-	return fmt.Sprintf("%s, %s %s", x.Publisher, x.Edition, s.ref(id))
+	return fmt.Sprintf("%s, %s %s", x.Publisher, s.edition(x), s.ref(id))
 }
 
 // list ends a sheet with the sources that it cites, by number.
@@ -149,20 +151,37 @@ func (s *sources) list(to *sheet, caption string) {
 		}
 		x, _ := s.table.Source(id)
 		to.add(row{cells: []cell{
-			{col: 0, span: len(to.cols), role: small, value: fmt.Sprintf("[%d] %s. %s, %s. %s", i+1, x.Title, x.Publisher, x.Edition, standingOf(x))},
+			{col: 0, span: len(to.cols), role: small, value: s.line(i+1, x)},
 		}})
 	}
 }
 
-// standingOf says what somebody read of a source.
-func standingOf(x reference.Source) string {
+// line is a source in a list of sources, in its own language but for what
+// somebody read of it.
+func (s *sources) line(number int, x reference.Source) string {
+	return fmt.Sprintf("[%d] %s. %s, %s. %s", number, x.Title, x.Publisher, s.edition(x), s.read(x))
+}
+
+// withoutDate are the table's own words where a document shows no edition.
+var withoutDate = []string{words.Key("undated"), words.Key("year not seen"), words.Key("date not shown")}
+
+// edition is the edition of a source in its own language, or that it shows none.
+func (s *sources) edition(x reference.Source) string {
+	if slices.Contains(withoutDate, x.Edition) {
+		return s.voice.Say(x.Edition)
+	}
+	return x.Edition
+}
+
+// read says what somebody read of a source.
+func (s *sources) read(x reference.Source) string {
 	if x.ID == reference.EnteredHereSource {
-		return "Entered here."
+		return s.voice.Say("Entered here.")
 	}
 	if x.Seen == "not read" {
-		return "Not read for this table: its values are from memory."
+		return s.voice.Say("Not read for this table: its values are from memory.")
 	}
-	return "Read: " + strings.TrimSuffix(x.Seen, ".") + "."
+	return s.voice.Say("Read: %s.", s.voice.Say(strings.TrimSuffix(x.Seen, ".")))
 }
 
 // methodRules are the rules that the steps and footnotes of every handout name.
@@ -173,12 +192,16 @@ var methodRules = []string{
 
 // cautionsOf are the cautions that concern any of some batches: those of the
 // class, and those that stand for the treatments that a sheet lists.
-func cautionsOf(lists ...[]class.BatchWorked) []content.Caution {
+func cautionsOf(l words.Language, lists ...[]class.BatchWorked) []content.Caution {
 	var topics []content.Topic
 	for _, b := range slices.Concat(lists...) {
 		topics = append(topics, topicsOf(b)...)
 	}
-	return content.Cautions(topics...)
+	return content.Cautions(l, topics...)
+}
+
+func (m *maker) cautionsOf(lists ...[]class.BatchWorked) []content.Caution {
+	return cautionsOf(m.Voice.Language(), lists...)
 }
 
 // topicsOf is what concerns one batch.
@@ -190,46 +213,46 @@ func topicsOf(b class.BatchWorked) []content.Topic {
 }
 
 // basisWords say what a figure rests on.
-func basisWords(b measure.Basis) string {
+func basisWords(v *words.Voice, b measure.Basis) string {
 	switch b {
 	case measure.Tabled:
-		return "table"
+		return v.Say("table")
 	case measure.Ruled:
-		return "rule"
+		return v.Say("rule")
 	case measure.Entered:
-		return "entered"
+		return v.Say("entered")
 	case measure.Estimate:
-		return "estimate"
+		return v.Say("estimate")
 	}
 	return string(b)
 }
 
 // methodWords name a method.
-func methodWords(m reference.Method) string {
+func methodWords(v *words.Voice, m reference.Method) string {
 	switch m {
 	case reference.WaterBlanch:
-		return "blanch in water"
+		return v.Say("blanch in water")
 	case reference.SteamBlanch:
-		return "blanch in steam"
+		return v.Say("blanch in steam")
 	case reference.CookThrough:
-		return "cook through"
+		return v.Say("cook through")
 	case reference.NoHeat:
-		return "pack raw"
+		return v.Say("pack raw")
 	}
 	return string(m)
 }
 
 // packWords name a pack.
-func packWords(p reference.Pack) string {
+func packWords(v *words.Voice, p reference.Pack) string {
 	switch p {
 	case reference.SolidPack:
-		return "packs solid"
+		return v.Say("packs solid")
 	case reference.LoosePack:
-		return "packs loosely"
+		return v.Say("packs loosely")
 	case reference.TrayPack:
-		return "frozen loose on a tray first"
+		return v.Say("frozen loose on a tray first")
 	case reference.LiquidPack:
-		return "packed in liquid or as a purée"
+		return v.Say("packed in liquid or as a purée")
 	}
 	return string(p)
 }

@@ -29,7 +29,7 @@ const (
 	labelSmall role = "label small" // the same, 10 point
 	label      role = "label"       // names what stands beside it
 	value      role = "value"       // a figure with its unit, as text
-	words      role = "words"       // words where no number exists
+	phrase     role = "words"       // words where no number exists
 	boilValue  role = "boil value"  // minutes in boiling water or steam
 	iceValue   role = "ice value"   // chilling
 	number     role = "number"      // a number of the line, as text
@@ -139,7 +139,7 @@ const (
 
 // roleOrder fixes the order in which styles are made, and so the bytes.
 var roleOrder = []role{
-	title, subtitle, heading, subheading, head, headRight, headUnit, plain, column, small, guess, guessValue, label, labelSmall, value, words,
+	title, subtitle, heading, subheading, head, headRight, headUnit, plain, column, small, guess, guessValue, label, labelSmall, value, phrase,
 	boilValue, iceValue, number, mark, line, ruled, stopWord, mindWord, noteWord, edited, warning, warningSmall,
 	inputText, inputAmount, inputCount, unit, entryLabel, entryHow, resultAmount, resultTenth, resultCount, resultTime,
 	resultInch, resultLabel, resultHow, resultText, resultUnit, resultMark, minding, constant, constantInch, constantCount, constantTwo, constantFour, constantText, constantUnit,
@@ -163,7 +163,7 @@ var looks = map[role]look{
 	label:      {size: 11, ink: ground.InkSoft, wrap: true, across: "left"},
 	labelSmall: {size: 10, ink: ground.Ink, wrap: true, across: "left"},
 	value:      {size: 11, bold: true, ink: ground.Ink, wrap: true, across: "left"},
-	words:      {size: 11, bold: true, ink: ground.Ink, wrap: true, across: "left", indent: 1},
+	phrase:     {size: 11, bold: true, ink: ground.Ink, wrap: true, across: "left", indent: 1},
 	boilValue:  {size: 12, bold: true, ink: ground.Ink, wrap: true, across: "left", leftEdge: edge{palette.Boiling, 5}, indent: 1},
 	iceValue:   {size: 11, ink: ground.Ink, wrap: true, across: "left", leftEdge: edge{palette.Ice, 5}, indent: 1},
 	number:     {size: 11, bold: true, ink: ground.Ink, across: "right"},

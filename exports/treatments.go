@@ -5,10 +5,10 @@ import (
 	"slices"
 	"strings"
 
-	"example.org/kettleside/app/batch"
 	"example.org/kettleside/app/class"
 	"example.org/kettleside/app/measure"
 	"example.org/kettleside/content"
+	"example.org/kettleside/content/words"
 	"example.org/kettleside/reference"
 )
 
@@ -44,7 +44,7 @@ func listedTreatments(w class.Worked, all bool) []class.BatchWorked {
 			trial.Batches = append(trial.Batches, one)
 		}
 	}
-	add(class.Work(trial, w.Table).Batches)
+	add(again(w, trial).Batches)
 	// crops in the order of the class, treatments in the order of the table
 	place := map[string]int{}
 	for i, t := range w.Table.Treatments {
@@ -65,20 +65,20 @@ func listedTreatments(w class.Worked, all bool) []class.BatchWorked {
 // treatments is the sheet that a participant works from: each treatment whole,
 // then the method in steps.
 func (m *maker) treatments(def Sheet) *sheet {
-	s := m.newSheet(def, 109, 82, 58, 97, 76, 102) // each head on one line, on both papers
-	s.add(row{cells: []cell{s.wide(title, "Treatments")}, keep: true})
+	s := m.newSheet(def, m.treatmentShares()...)
+	s.add(row{cells: []cell{s.wide(title, m.Say("Treatments"))}, keep: true})
 	s.add(row{cells: []cell{s.wide(subtitle, m.altitudeLine())}, space: 6, keep: true})
 	s.headFrom = s.add(row{cells: []cell{
-		{role: head, value: "Vegetable"},
-		{col: 1, role: headUnit, value: "As published"},
-		{col: 2, role: headUnit, value: "Here"},
-		{col: 3, role: headUnit, value: "The clock starts"},
-		{col: 4, role: headUnit, value: "Chill"},
-		{col: 5, role: headUnit, value: "Headspace, pack"},
+		{role: head, value: m.Say("Vegetable")},
+		{col: 1, role: headUnit, value: m.Say("As published")},
+		{col: 2, role: headUnit, value: m.Say("Here")},
+		{col: 3, role: headUnit, value: m.Say("The clock starts")},
+		{col: 4, role: headUnit, value: m.Say("Chill")},
+		{col: 5, role: headUnit, value: m.Say("Headspace, pack")},
 	}, space: 3, keep: true})
 	s.headTo = s.headFrom
 	if len(m.listed) == 0 {
-		s.para(plain, "The class has no batches yet: choose a treatment in the crop table and add a batch.")
+		s.para(plain, m.Say("The class has no batches yet: choose a treatment in the crop table and add a batch."))
 	}
 	for _, b := range m.listed {
 		m.treatment(s, b)
@@ -86,36 +86,48 @@ func (m *maker) treatments(def Sheet) *sheet {
 	s.headUntil = len(s.rows)
 	m.footnotes(s)
 	m.steps(s)
-	m.cautions(s, "Cautions", cautionsOf(m.Worked.Batches, m.listed))
+	m.cautions(s, m.Say("Cautions"), m.cautionsOf(m.Worked.Batches, m.listed))
 	if help := short(m.Class.People.HelpLine); help != "" {
-		s.heading("Questions afterwards")
+		s.heading(m.Say("Questions afterwards"))
 		s.para(plain, help)
 	}
 	m.notes(s)
-	m.sources.list(s, "Sources of this sheet")
+	m.measuresLegend(s)
+	m.sources.list(s, m.Say("Sources of this sheet"))
 	return s
+}
+
+// treatmentShares are the columns: in English each head stands on one line, on
+// both papers; in Spanish no word of the table is broken.
+func (m *maker) treatmentShares() []float64 {
+	if m.Voice.Language() == words.Spanish {
+		return []float64{107, 70, 74, 93, 76, 104}
+	}
+	return []float64{109, 82, 58, 97, 76, 102}
 }
 
 // altitudeLine says for which height the minutes of the column “Here” are.
 func (m *maker) altitudeLine() string {
 	if a := m.Class.Place.Altitude; a.Given() {
-		return "“Here” is at " + grouped(a) + ". Minutes always go with the event that starts the clock, and with their source."
+		return m.Say("“Here” is at %s. Minutes always go with the event that starts the clock, and with their source.", grouped(m.Voice, a))
 	}
-	return "No altitude is entered: “Here” is for low altitude. Minutes always go with the event that starts the clock, and with their source."
+	return m.Say("No altitude is entered: “Here” is for low altitude. Minutes always go with the event that starts the clock, and with their source.")
 }
 
 // treatment is one record: minutes or words with what starts the clock,
 // chilling, headspace and pack; under it source, water, and what others say.
 func (m *maker) treatment(s *sheet, b class.BatchWorked) {
 	t := b.Treatment
-	name := []run{{true, b.Crop.Name}, {false, ", " + strings.TrimPrefix(pieceName(b.Crop, t), b.Crop.Name+", ")}}
-	if t.Size != "" {
-		name = append(name, run{false, ", " + t.Size})
+	name := []run{{true, b.Crop.Name}}
+	for _, part := range []string{t.Cut, t.Grade, t.Size} {
+		if part != "" {
+			name = append(name, run{false, ", " + part})
+		}
 	}
-	name = append(name, run{false, "; " + methodWords(t.Method)})
+	name = append(name, run{false, "; " + methodWords(m.Voice, t.Method)})
 	r := row{cells: []cell{{role: plain, runs: name}}, space: 4, keep: true}
 	if b.Minutes.InWords() {
-		r.cells = append(r.cells, cell{col: 1, span: 2, role: words, value: b.Minutes.Text})
+		r.cells = append(r.cells, cell{col: 1, span: 2, role: phrase, value: b.Minutes.Text})
 	} else {
 		here := b.Minutes.Text
 		if b.Minutes.Words != "" {
@@ -132,11 +144,11 @@ func (m *maker) treatment(s *sheet, b class.BatchWorked) {
 	r.cells = append(r.cells,
 		cell{col: 3, role: column, value: b.Clock.Text},
 		cell{col: 4, role: chill, value: b.Chill.Text},
-		cell{col: 5, role: column, value: b.Headspace.Text + "; " + packWords(t.Pack)})
+		cell{col: 5, role: column, value: b.Headspace.Text + "; " + packWords(m.Voice, t.Pack)})
 	s.add(r)
 
 	details := m.treatmentDetails(b)
-	edits := editTexts(t)
+	edits := m.editTexts(t)
 	s.add(row{cells: []cell{s.wide(small, strings.Join(details, " "))}, space: 2, keep: len(edits) > 0})
 	for i, text := range edits {
 		s.add(row{cells: []cell{s.wide(edited, text)}, keep: i < len(edits)-1})
@@ -148,24 +160,24 @@ func (m *maker) treatment(s *sheet, b class.BatchWorked) {
 // treatmentDetails are the sentences under a treatment.
 func (m *maker) treatmentDetails(b class.BatchWorked) []string {
 	t := b.Treatment
-	list := []string{fmt.Sprintf("Source: %s; %s.", m.sources.named(t.Source), t.Standing)}
+	list := []string{m.Say("Source: %s; %s.", m.sources.named(t.Source), m.Say(string(t.Standing)))}
 	switch {
 	case t.Method == reference.WaterBlanch:
-		list = append(list, fmt.Sprintf("Water: %s %s%s.", m.waterRule(t), m.sources.ref(t.WaterSource), notRead(t.WaterStanding)))
+		list = append(list, m.Say("Water: %s %s%s.", m.waterRule(t), m.sources.ref(t.WaterSource), m.sources.notRead(t.WaterStanding)))
 	default:
-		list = append(list, "Water: "+b.Water.Text+".")
+		list = append(list, m.Say("Water: %s.", b.Water.Text))
 	}
 	if t.BlanchWater != "" {
-		list = append(list, fmt.Sprintf("In the water: %s %s.", strings.TrimSuffix(t.BlanchWater, "."), m.sources.ref(t.BlanchSource)))
+		list = append(list, m.Say("In the water: %s %s.", strings.TrimSuffix(t.BlanchWater, "."), m.sources.ref(t.BlanchSource)))
 	}
 	if r := m.sources.ref(t.ChillSource); r != "" {
-		list = append(list, "Chilling rule "+r+notRead(t.ChillStanding)+".")
+		list = append(list, m.Say("Chilling rule %s%s.", r, m.sources.notRead(t.ChillStanding)))
 	}
 	if r := m.sources.ref(b.Headspace.Source); r != "" {
-		list = append(list, fmt.Sprintf("Headspace: %s %s%s.", strings.TrimSuffix(b.Headspace.Working, "."), r, notRead(reference.Standing(b.Headspace.Standing))))
+		list = append(list, m.Say("Headspace: %s %s%s.", strings.TrimSuffix(b.Headspace.Working, "."), r, m.sources.notRead(reference.Standing(b.Headspace.Standing))))
 	}
 	if b.BestBy.Text != "" {
-		list = append(list, fmt.Sprintf("Best quality: %s %s.", b.BestBy.Text, m.sources.ref(t.StorageSource)))
+		list = append(list, m.Say("Best quality: %s %s.", b.BestBy.Text, m.sources.ref(t.StorageSource)))
 	}
 	for _, note := range []string{b.Clock.Note, t.Note} {
 		if note != "" {
@@ -179,9 +191,9 @@ func (m *maker) treatmentDetails(b class.BatchWorked) []string {
 func (m *maker) waterRule(t reference.Treatment) string {
 	rate := t.WaterGalPerLb
 	if m.Class.Units == measure.Metric {
-		return measure.Plain(measure.New(rate, measure.Gallon).SI()/measure.New(1, measure.Pound).SI()) + " L per kg prepared"
+		return m.Say("%s L per kg prepared", measure.Plain(measure.New(rate, measure.Gallon).SI()/measure.New(1, measure.Pound).SI()))
 	}
-	return measure.Plain(rate) + " gal per lb prepared"
+	return m.Say("%s gal per lb prepared", measure.Plain(rate))
 }
 
 // alsoPublished says what other sources print for the same piece: those that
@@ -198,26 +210,26 @@ func (m *maker) alsoPublished(t reference.Treatment) []string {
 			text = strings.TrimSpace(measure.MinutesRange(p.Minutes, p.MinutesHigh) + " " + p.Words)
 		}
 		if p.Method != "" && p.Method != t.Method {
-			text += " (" + methodWords(p.Method) + ")"
+			text += " (" + methodWords(m.Voice, p.Method) + ")"
 		}
 		if p.ClockStart == reference.AtOnce && t.ClockStart != reference.AtOnce {
-			text += ", counted at once"
+			text = m.Say("%s, counted at once", text)
 		}
-		text = fmt.Sprintf("Also published: %s %s, %s", text, m.sources.ref(p.Source), p.Standing)
+		text = m.Say("Also published: %s %s, %s", text, m.sources.ref(p.Source), m.Say(string(p.Standing)))
 		if p.Note != "" {
 			text += " (" + strings.TrimSuffix(p.Note, ".") + ")"
 		}
 		list = append(list, text+".")
 	}
 	if len(agree) > 0 {
-		list = append([]string{"The same in " + m.sources.refs(agree...) + "."}, list...)
+		list = append([]string{m.Say("The same in %s.", m.sources.refs(agree...))}, list...)
 	}
 	return list
 }
 
 // footnotes explain the columns.
 func (m *maker) footnotes(s *sheet) {
-	texts := batch.RuleTexts(m.Table, m.Class.Units)
+	texts := m.ruleTexts()
 	altitude := m.Table.Rule("altitude-ft")
 	height := measure.New(altitude.Value, measure.Foot)
 	if m.Class.Units == measure.Metric {
@@ -225,10 +237,10 @@ func (m *maker) footnotes(s *sheet) {
 	}
 	back := m.Table.Rule("return-to-boil-min")
 	for _, note := range []string{
-		fmt.Sprintf("Published minutes are for low altitude; from %s up they are %s longer %s.",
-			grouped(height), texts["altitude-extra-min"], m.sources.refs(altitude.Source, m.Table.Rule("altitude-extra-min").Source)),
-		fmt.Sprintf("The water should boil again within %s; if it does not, the load is too big %s.", texts["return-to-boil-min"], m.sources.ref(back.Source)),
-		"“read”: somebody read the value on a page of that source. “from memory”: not yet. “read elsewhere”: read as a quotation. [3] is number 3 of the sources at the end.",
+		m.Say("Published minutes are for low altitude; from %s up they are %s longer %s.",
+			grouped(m.Voice, height), texts["altitude-extra-min"], m.sources.refs(altitude.Source, m.Table.Rule("altitude-extra-min").Source)),
+		m.Say("The water should boil again within %s; if it does not, the load is too big %s.", texts["return-to-boil-min"], m.sources.ref(back.Source)),
+		m.Say("“read”: somebody read the value on a page of that source. “from memory”: not yet. “read elsewhere”: read as a quotation. [3] is number 3 of the sources at the end."),
 	} {
 		s.add(row{cells: []cell{s.wide(small, note)}})
 	}
@@ -236,13 +248,13 @@ func (m *maker) footnotes(s *sheet) {
 
 // steps are the method in steps for every way that the class uses.
 func (m *maker) steps(s *sheet) {
-	texts := batch.RuleTexts(m.Table, m.Class.Units)
-	s.heading("The method, step by step")
+	texts := m.ruleTexts()
+	s.heading(m.Say("The method, step by step"))
 	methods := m.methods()
-	for i, step := range mergedSteps(methods) {
+	for i, step := range mergedSteps(m.Voice.Language(), methods) {
 		text := filled(step.ID, step.Text, texts)
 		name := fmt.Sprintf("%d. %s", i+1, step.Title)
-		if only := stepFor(step, methods); only != "" {
+		if only := m.stepFor(step, methods); only != "" {
 			name += " (" + only + ")"
 		}
 		s.add(row{cells: []cell{{span: len(s.cols), role: plain, runs: []run{{true, name + ". "}, {false, text}}}}, space: 3})
@@ -262,11 +274,11 @@ func (m *maker) methods() []content.Topic {
 
 // mergedSteps are the steps of several methods in one list. What they share
 // stands once; what only one has stands before the next shared step.
-func mergedSteps(methods []content.Topic) []content.Step {
+func mergedSteps(l words.Language, methods []content.Topic) []content.Step {
 	var list []content.Step
 	for _, method := range methods {
 		at := 0 // where the next step of this method may stand
-		steps := content.Steps(method)
+		steps := content.Steps(l, method)
 		for i, step := range steps {
 			if j := slices.IndexFunc(list, func(x content.Step) bool { return x.ID == step.ID }); j >= 0 {
 				at = j + 1
@@ -289,11 +301,11 @@ func mergedSteps(methods []content.Topic) []content.Step {
 }
 
 // stepFor says for which of the class's methods a step is, "" for all.
-func stepFor(step content.Step, methods []content.Topic) string {
+func (m *maker) stepFor(step content.Step, methods []content.Topic) string {
 	var list []string
 	for _, method := range methods {
 		if slices.Contains(step.Topics, content.Always) || slices.Contains(step.Topics, method) {
-			list = append(list, stepMethod(method))
+			list = append(list, stepMethod(m.Voice, method))
 		}
 	}
 	if len(list) == len(methods) {
@@ -302,14 +314,14 @@ func stepFor(step content.Step, methods []content.Topic) string {
 	return strings.Join(list, ", ")
 }
 
-func stepMethod(method content.Topic) string {
+func stepMethod(v *words.Voice, method content.Topic) string {
 	switch method {
 	case content.BoilWater:
-		return "water blanch"
+		return v.Say("water blanch")
 	case content.Steam:
-		return "steam blanch"
+		return v.Say("steam blanch")
 	case content.Cook:
-		return "cooked through"
+		return v.Say("cooked through")
 	}
-	return "packed raw"
+	return v.Say("packed raw")
 }

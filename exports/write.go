@@ -55,7 +55,7 @@ type writer struct {
 func (w *writer) properties(b *book) error {
 	if err := w.file.SetDocProps(&excelize.DocProperties{
 		Title: b.title, Creator: b.author, LastModifiedBy: b.author, Description: b.about,
-		Created: b.created, Modified: b.created, Language: "en-US",
+		Created: b.created, Modified: b.created, Language: b.language,
 	}); err != nil {
 		return err
 	}

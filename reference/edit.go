@@ -2,11 +2,12 @@ package reference
 
 import (
 	"errors"
-	"fmt"
 	"maps"
 	"slices"
 	"strings"
 	"time"
+
+	"example.org/kettleside/content/words"
 )
 
 // Edit is one change that an educator made to one field of one treatment. It
@@ -38,14 +39,19 @@ const (
 var EditFields = []string{FieldMinutes, FieldWords, FieldChillFactor, FieldChillWords, FieldHeadspace,
 	FieldWater, FieldBlanchWater, FieldNote, FieldStorage}
 
+// inWords says whether a field is a text and no number.
+func inWords(field string) bool {
+	return field == FieldWords || field == FieldChillWords || field == FieldBlanchWater || field == FieldNote
+}
+
 // EnteredHereSource is the source id of a value that an educator entered. The
 // shipped files may not use it; With adds it to the sources of its copy, so
 // that no agency is named for a number it never printed.
 const EnteredHereSource = "ENTERED_HERE"
 
 var enteredHere = Source{
-	ID: EnteredHereSource, Title: "Entered here, not published", Publisher: "the person who teaches from this table",
-	Edition: "no edition", Seen: "nothing: it is not a publication",
+	ID: EnteredHereSource, Title: words.Key("Entered here, not published"), Publisher: words.Key("the person who teaches from this table"),
+	Edition: words.Key("no edition"), Seen: words.Key("nothing: it is not a publication"),
 }
 
 // EditError is an edit that could not be laid over the table. Says is one
@@ -56,14 +62,26 @@ type EditError struct {
 	Edit  Edit
 	Says  string
 	Stale bool // Old is not the shipped value any more: an educator decides
+	fault error
 }
 
 // Error returns the sentence.
 func (e *EditError) Error() string { return e.Says }
 
+// Say is the sentence by a voice.
+func (e *EditError) Say(v *words.Voice) string { return v.Error(e.fault) }
+
 // NewEdit returns an edit of the treatment's field from its shipped value to
-// what was typed, ready for With, which checks it.
+// what was typed, ready for With, which checks it. The shipped words typed in
+// the language of the table are the shipped words.
 func (t *Table) NewEdit(treatment, field, typed, why, who string, when time.Time) Edit {
+	if t.base != nil {
+		e := t.base.NewEdit(treatment, field, typed, why, who, when)
+		if inWords(field) && e.New == t.voice.Say(e.Old) {
+			e.New = e.Old
+		}
+		return e
+	}
 	e := Edit{Treatment: treatment, Field: field, New: strings.TrimSpace(typed), Why: why, Who: who, When: when}
 	if x, ok := t.Treatment(treatment); ok {
 		e.Old = ShippedText(x, field)
@@ -82,15 +100,20 @@ func Without(edits []Edit, treatment, field string) []Edit {
 // the checks that the shipped files pass. An edit that cannot be used, or whose
 // Old is not the shipped value any more, is left out and reported: the error
 // then joins one *EditError for each, and the table holds all the others. The
-// table is never nil and t is never changed.
+// table is never nil and t is never changed. A copy in another language (In)
+// lays the edits over the table that it was made from and is made anew.
 func (t *Table) With(edits []Edit) (*Table, error) {
+	if t.base != nil {
+		out, err := t.base.With(edits)
+		return out.In(t.voice), err
+	}
 	out := *t
 	out.Treatments = slices.Clone(t.Treatments)
 	var problems []error
 	entered := false
 	for i, e := range edits {
-		if says, stale := out.lay(e); says != "" {
-			problems = append(problems, &EditError{Index: i, Edit: e, Says: says, Stale: stale})
+		if fault, stale := out.lay(e); fault != nil {
+			problems = append(problems, &EditError{Index: i, Edit: e, Says: fault.Error(), Stale: stale, fault: fault})
 			continue
 		}
 		entered = true
@@ -102,47 +125,47 @@ func (t *Table) With(edits []Edit) (*Table, error) {
 }
 
 // lay applies one edit to the copy, or says why it cannot.
-func (t *Table) lay(e Edit) (says string, stale bool) {
+func (t *Table) lay(e Edit) (refused error, stale bool) {
 	at := slices.IndexFunc(t.Treatments, func(x Treatment) bool { return x.ID == e.Treatment })
 	if at < 0 {
-		return fmt.Sprintf("The table has no treatment %s, so the edit of its %s is not used.", quoted(e.Treatment), orField(e.Field)), false
+		return words.Errorf("The table has no treatment %s, so the edit of its %s is not used.", shown(e.Treatment), orField(e.Field)), false
 	}
 	x := t.Treatments[at]
 	if !slices.Contains(EditFields, e.Field) {
-		return fmt.Sprintf("%s cannot be edited in %s; allowed is %s.", quoted(e.Field), t.named(&x), oneOf(EditFields)), false
+		return words.Errorf("%s cannot be edited in %s; allowed is %s.", shown(e.Field), t.named(&x), oneOf(EditFields)), false
 	}
 	was := ShippedText(x, e.Field)
 	switch {
 	case e.Old != was:
-		return fmt.Sprintf("%s: the %s was changed from %s, but the shipped value is %s by now; look at it again.",
-			t.named(&x), e.Field, quoted(e.Old), quoted(was)), true
+		return words.Errorf("%s: the %s was changed from %s, but the shipped value is %s by now; look at it again.",
+			t.named(&x), words.Later(e.Field), shown(e.Old), shown(was)), true
 	case strings.TrimSpace(e.Who) == "" || strings.TrimSpace(e.Why) == "":
-		return fmt.Sprintf("%s: a change of the %s needs a name and a reason.", t.named(&x), e.Field), false
+		return words.Errorf("%s: a change of the %s needs a name and a reason.", t.named(&x), words.Later(e.Field)), false
 	case e.When.IsZero():
-		return fmt.Sprintf("%s: a change of the %s needs the day on which it was made.", t.named(&x), e.Field), false
+		return words.Errorf("%s: a change of the %s needs the day on which it was made.", t.named(&x), words.Later(e.Field)), false
 	}
 	for _, text := range []string{e.Who, e.Why} {
-		if says := badText(text); says != "" {
-			return t.named(&x) + ": name and reason: " + says, false
+		if refused := badText(text); refused != nil {
+			return words.Errorf("%s: name and reason: %w", t.named(&x), refused), false
 		}
 	}
 	x.Also = slices.Clone(x.Also)
 	x.Changed = maps.Clone(x.Changed)
-	if says := t.set(&x, e.Field, strings.TrimSpace(e.New)); says != "" {
-		return t.named(&x) + ": " + says, false
+	if refused := t.set(&x, e.Field, strings.TrimSpace(e.New)); refused != nil {
+		return words.Errorf("%s: %w", t.named(&x), refused), false
 	}
 	if FieldText(x, e.Field) == was {
-		return fmt.Sprintf("%s: %s is the shipped value of the %s; take the edit back instead.", t.named(&x), quoted(was), e.Field), false
+		return words.Errorf("%s: %s is the shipped value of the %s; take the edit back instead.", t.named(&x), shown(was), words.Later(e.Field)), false
 	}
 	for _, f := range checkTreatment(&x) {
-		return fmt.Sprintf("%s: you typed %s and that makes %s; allowed is %s.", t.named(&x), quoted(e.New), f.found, f.allowed), false
+		return words.Errorf("%s: you typed %s and that makes %s; allowed is %s.", t.named(&x), shown(e.New), f.found, f.allowed), false
 	}
 	if x.Changed == nil {
 		x.Changed = map[string]Edit{}
 	}
 	x.Changed[e.Field] = e
 	t.Treatments[at] = x
-	return "", false
+	return nil, false
 }
 
 // ShippedText is FieldText of the treatment as it was shipped, also where the
@@ -185,19 +208,38 @@ func FieldText(x Treatment, field string) string {
 
 // named is how a sentence names a treatment: "Snap beans, green or wax (whole
 // or cut 2 to 4 in)".
-func (t *Table) named(x *Treatment) string {
+func (t *Table) named(x *Treatment) words.Phrase {
 	name := x.Crop
 	if c, ok := t.Crop(x.Crop); ok {
 		name = c.Name
 	}
-	return name + " (" + strings.Join(slices.DeleteFunc([]string{x.Grade, x.Cut}, func(s string) bool { return s == "" }), ", ") + ")"
+	if x.Grade == "" {
+		return words.Later("%s (%s)", words.Later(name), words.Later(x.Cut))
+	}
+	return words.Later("%s (%s, %s)", words.Later(name), words.Later(x.Grade), words.Later(x.Cut))
 }
 
-func orField(field string) string {
+func orField(field string) words.Phrase {
 	if !slices.Contains(EditFields, field) {
-		return "field"
+		return words.Later("field")
 	}
-	return field
+	return words.Later(field)
+}
+
+// tableWords are words of the table, quoted in a sentence and said by its voice.
+type tableWords string
+
+func (w tableWords) Say(v *words.Voice) string { return quoted(v.Say(string(w))) }
+
+// String is the quotation in English.
+func (w tableWords) String() string { return w.Say(nil) }
+
+// shown is a found text in a sentence.
+func shown(text string) any {
+	if text == "" {
+		return words.Later("nothing")
+	}
+	return quoted(text)
 }
 
 func emptyZero(v float64) string {

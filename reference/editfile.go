@@ -4,7 +4,6 @@ import (
 	"bytes"
 	"encoding/json"
 	"errors"
-	"fmt"
 	"io"
 	"io/fs"
 	"maps"
@@ -16,6 +15,7 @@ import (
 	"unicode/utf8"
 
 	"example.org/kettleside/app/disk"
+	"example.org/kettleside/content/words"
 )
 
 // editsFile is the name of the file that holds the edits: a JSON list of Edit.
@@ -41,7 +41,7 @@ func editsPath(program string, configDir func() (string, error)) (string, error)
 	}
 	dir, err := configDir()
 	if err != nil {
-		return "", fmt.Errorf("find a folder for the table edits: %w", err)
+		return "", words.Errorf("find a folder for the table edits: %w", err)
 	}
 	return filepath.Join(dir, "kettleside", editsFile), nil
 }
@@ -54,11 +54,11 @@ func ReadEdits(path string) ([]Edit, error) {
 		return nil, nil
 	}
 	if err != nil {
-		return nil, fmt.Errorf("read table edits: %w", err)
+		return nil, words.Errorf("read table edits: %w", err)
 	}
 	edits, err := decodeEdits(data)
 	if err != nil {
-		return nil, fmt.Errorf("read table edits from %s, which is left as it is: %w", filepath.Base(path), err)
+		return nil, words.Errorf("read table edits from %s, which is left as it is: %w", filepath.Base(path), err)
 	}
 	return edits, nil
 }
@@ -69,25 +69,25 @@ func ReadEdits(path string) ([]Edit, error) {
 func decodeEdits(data []byte) ([]Edit, error) {
 	data = bytes.TrimPrefix(data, []byte("\uFEFF"))
 	if !utf8.Valid(data) {
-		return nil, errors.New("it is not UTF-8 text")
+		return nil, words.Errorf("it is not UTF-8 text")
 	}
 	dec := json.NewDecoder(bytes.NewReader(data))
-	if err := expect(dec, json.Delim('['), "a list"); err != nil {
+	if err := expect(dec, json.Delim('['), words.Key("a list")); err != nil {
 		return nil, err
 	}
 	var edits []Edit
 	for dec.More() {
 		e, err := decodeEdit(dec)
 		if err != nil {
-			return nil, fmt.Errorf("edit %d: %w", len(edits)+1, err)
+			return nil, words.Errorf("edit %d: %w", len(edits)+1, err)
 		}
 		edits = append(edits, e)
 	}
-	if err := expect(dec, json.Delim(']'), "the end of the list"); err != nil {
+	if err := expect(dec, json.Delim(']'), words.Key("the end of the list")); err != nil {
 		return nil, err
 	}
 	if _, err := dec.Token(); !errors.Is(err, io.EOF) {
-		return nil, errors.New("something stands after the list")
+		return nil, words.Errorf("something stands after the list")
 	}
 	return edits, nil
 }
@@ -99,7 +99,7 @@ func decodeEdit(dec *json.Decoder) (Edit, error) {
 	var when string
 	into := map[string]*string{"treatment": &e.Treatment, "field": &e.Field, "old": &e.Old, "new": &e.New,
 		"why": &e.Why, "who": &e.Who, "when": &when}
-	if err := expect(dec, json.Delim('{'), "an edit"); err != nil {
+	if err := expect(dec, json.Delim('{'), words.Key("an edit")); err != nil {
 		return Edit{}, err
 	}
 	for dec.More() {
@@ -110,7 +110,7 @@ func decodeEdit(dec *json.Decoder) (Edit, error) {
 		name, _ := token.(string)
 		value, known := into[name]
 		if !known {
-			return Edit{}, fmt.Errorf("%q is no name of an edit, or stands there twice", name)
+			return Edit{}, words.Errorf("%q is no name of an edit, or stands there twice", name)
 		}
 		delete(into, name)
 		if token, err = next(dec); err != nil {
@@ -118,25 +118,25 @@ func decodeEdit(dec *json.Decoder) (Edit, error) {
 		}
 		text, ok := token.(string)
 		if !ok {
-			return Edit{}, fmt.Errorf("%s is %v and not a text", name, token)
+			return Edit{}, words.Errorf("%s is %v and not a text", name, token)
 		}
 		*value = text
 	}
 	if len(into) > 0 {
-		return Edit{}, fmt.Errorf("it lacks %s", strings.Join(slices.Sorted(maps.Keys(into)), ", "))
+		return Edit{}, words.Errorf("it lacks %s", strings.Join(slices.Sorted(maps.Keys(into)), ", "))
 	}
 	var err error
 	if e.When, err = time.Parse(time.RFC3339Nano, when); err != nil {
-		return Edit{}, fmt.Errorf("when is %q and not a day and time", when)
+		return Edit{}, words.Errorf("when is %q and not a day and time", when)
 	}
-	return e, expect(dec, json.Delim('}'), "the end of the edit")
+	return e, expect(dec, json.Delim('}'), words.Key("the end of the edit"))
 }
 
 // next reads one token of a text that may not end here.
 func next(dec *json.Decoder) (json.Token, error) {
 	token, err := dec.Token()
 	if errors.Is(err, io.EOF) {
-		err = errors.New("it ends too early")
+		err = words.Errorf("it ends too early")
 	}
 	return token, err
 }
@@ -148,7 +148,7 @@ func expect(dec *json.Decoder, want json.Delim, named string) error {
 		return err
 	}
 	if token != want {
-		return fmt.Errorf("%v stands where %s should", token, named)
+		return words.Errorf("%v stands where %s should", token, words.Later(named))
 	}
 	return nil
 }
@@ -164,13 +164,13 @@ func WriteEdits(path string, edits []Edit) error {
 	enc.SetEscapeHTML(false)
 	enc.SetIndent("", "  ")
 	if err := enc.Encode(edits); err != nil {
-		return fmt.Errorf("write table edits: %w", err)
+		return words.Errorf("write table edits: %w", err)
 	}
 	if err := os.MkdirAll(filepath.Dir(path), 0o755); err != nil {
-		return fmt.Errorf("write table edits: %w", err)
+		return words.Errorf("write table edits: %w", err)
 	}
 	if err := disk.Replace(path, buf.Bytes()); err != nil {
-		return fmt.Errorf("write table edits: %w", err)
+		return words.Errorf("write table edits: %w", err)
 	}
 	return nil
 }

@@ -1,30 +1,30 @@
 package reference
 
 import (
-	"fmt"
 	"math"
 	"strings"
 	"unicode"
 	"unicode/utf8"
 
 	"example.org/kettleside/app/measure"
+	"example.org/kettleside/content/words"
 )
 
 // set puts what was typed into one field, or says in the second half of a
 // sentence why it cannot: what was typed and what is allowed.
-func (t *Table) set(x *Treatment, field, typed string) string {
+func (t *Table) set(x *Treatment, field, typed string) error {
 	switch field {
 	case FieldMinutes:
 		return t.setMinutes(x, typed)
 	case FieldWords:
 		if x.Minutes == 0 && typed == "" {
-			return "nothing was typed, but this treatment has no minutes and needs words."
+			return words.Errorf("nothing was typed, but this treatment has no minutes and needs words.")
 		}
-		if says := badText(typed); says != "" {
-			return says
+		if refused := badText(typed); refused != nil {
+			return refused
 		}
-		if says := timeInWords(x, typed); says != "" {
-			return says
+		if refused := timeInWords(x, typed); refused != nil {
+			return refused
 		}
 		if x.Minutes == 0 {
 			t.keepPublished(x)
@@ -40,61 +40,62 @@ func (t *Table) set(x *Treatment, field, typed string) string {
 	case FieldWater:
 		return setWater(x, typed)
 	case FieldBlanchWater:
-		if says := badText(typed); says != "" {
-			return says
+		if refused := badText(typed); refused != nil {
+			return refused
 		}
 		x.BlanchWater, x.BlanchSource = typed, EnteredHereSource
 		if typed == "" {
 			x.BlanchSource = ""
 		}
 	case FieldNote:
-		if says := badText(typed); says != "" {
-			return says
+		if refused := badText(typed); refused != nil {
+			return refused
 		}
 		x.Note = typed
 	case FieldStorage:
 		low, high, ok := typedSpan(typed)
 		if !ok || low < 1 || high > 24 || low != math.Trunc(low) || high != math.Trunc(high) {
-			return youTyped(typed) + `whole months from 1 to 24, such as "8" or "8-12".`
+			return youTyped(typed, words.Key(`whole months from 1 to 24, such as "8" or "8-12".`))
 		}
 		x.StorageMonths, x.StorageMonthsHigh, x.StorageSource = low, high, EnteredHereSource
 	}
-	return ""
+	return nil
 }
 
 // setMinutes enters minutes. Published times are never shortened: what is
 // below the shortest published time is refused and that time named. Minutes
 // that are below the shipped ones stay marked with the sources that print them.
-func (t *Table) setMinutes(x *Treatment, typed string) string {
+func (t *Table) setMinutes(x *Treatment, typed string) error {
 	if x.ClockStart == NoClock {
-		return fmt.Sprintf("you typed %s, but this treatment has no minutes; change its words (%s) instead.", quoted(typed), quoted(x.Words))
+		return words.Errorf("you typed %s, but this treatment has no minutes; change its words (%s) instead.", quoted(typed), tableWords(x.Words))
 	}
 	low, high, ok := typedMinutes(typed)
 	if !ok {
-		return youTyped(typed) + `minutes from above 0 to 60, such as "3", "1 1/2", "4-6" or "2 min 30 s", or seconds such as "10 s".`
+		return youTyped(typed, words.Key(`minutes from above 0 to 60, such as "3", "1 1/2", "4-6" or "2 min 30 s", or seconds such as "10 s".`))
 	}
 	floor := x.shortest()
 	if low < floor-1e-9 {
 		names := t.printing(x, floor)
 		if len(names) > 2 {
-			names = append(names[:2], fmt.Sprintf("and %d more", len(names)-2))
+			names = append(names[:2], words.Later("and %d more", len(names)-2))
 		}
-		return fmt.Sprintf("you typed %s, but the shortest published time is %s (%s) and published times are never shortened.",
-			quoted(typed), measure.Minutes(floor), strings.Join(names, "; "))
+		list := names[0]
+		for _, name := range names[1:] {
+			list = words.Later("%s; %s", list, name)
+		}
+		return words.Errorf("you typed %s, but the shortest published time is %s (%s) and published times are never shortened.",
+			quoted(typed), measure.Minutes(floor), list)
 	}
 	low = max(low, floor) // the last digit of a third of a minute is nobody's wish
 	high = max(low, high)
-	x.ShorterThanShipped = nil
-	if shipped, _, _ := x.ShippedMinutes(); low < shipped {
-		x.ShorterThanShipped = t.printing(x, low)
-	}
 	t.keepPublished(x)
 	x.Minutes, x.MinutesHigh = low, high
 	x.Source, x.Standing, x.SourceClock = EnteredHereSource, EnteredHere, ""
+	x.ShorterThanShipped = t.shorter(x)
 	for i, p := range x.Also {
 		x.Also[i].Agrees = (p.Method == "" || p.Method == x.Method) && p.Minutes == low && p.MinutesHigh == high
 	}
-	return ""
+	return nil
 }
 
 // keepPublished keeps the shipped value of an edited treatment among the
@@ -104,7 +105,7 @@ func (t *Table) keepPublished(x *Treatment) {
 		return // an earlier edit of the same field has kept it
 	}
 	p := Published{Treatment: x.ID, Minutes: x.Minutes, MinutesHigh: x.MinutesHigh, ClockStart: x.SourceClock,
-		Source: x.Source, Standing: x.Standing, Note: "the value as shipped"}
+		Source: x.Source, Standing: x.Standing, Note: words.Key("the value as shipped")}
 	if x.Minutes == 0 {
 		p.Words, p.ClockStart = x.Words, NoClock
 	}
@@ -145,19 +146,35 @@ func (x *Treatment) shortest() float64 {
 }
 
 // printing names the sources that print at most these minutes: first what was
-// read, then what is remembered, marked as such.
-func (t *Table) printing(x *Treatment, minutes float64) []string {
-	var read, remembered []string
+// read, as texts, then what is remembered, as phrases that say so.
+func (t *Table) printing(x *Treatment, minutes float64) []any {
+	var read, remembered []any
 	for _, p := range x.counted() {
 		switch {
 		case p.Minutes > minutes:
 		case p.Standing == FromMemory:
-			remembered = append(remembered, t.sourceName(p.Source)+", from memory")
+			remembered = append(remembered, words.Later("%s, from memory", t.sourceName(p.Source)))
 		default:
 			read = append(read, t.sourceName(p.Source))
 		}
 	}
 	return append(read, remembered...)
+}
+
+// shorter names, in the table's language, the sources that print minutes as
+// short as the entered ones where those are below the shipped ones.
+func (t *Table) shorter(x *Treatment) []string {
+	if shipped, _, _ := x.ShippedMinutes(); x.Minutes >= shipped {
+		return nil
+	}
+	var names []string
+	for _, name := range t.printing(x, x.Minutes) {
+		if remembered, ok := name.(words.Phrase); ok {
+			name = remembered.Say(t.voice)
+		}
+		names = append(names, name.(string))
+	}
+	return names
 }
 
 // sourceName is a source in a sentence: publisher and title.
@@ -170,79 +187,79 @@ func (t *Table) sourceName(id string) string {
 
 // setChillFactor and setChillWords: a treatment is chilled by one of the two,
 // and an edit does not change which.
-func setChillFactor(x *Treatment, typed string) string {
+func setChillFactor(x *Treatment, typed string) error {
 	if x.ChillFactor == 0 {
-		return fmt.Sprintf("you typed %s, but this treatment is chilled by words (%s); change those instead.", quoted(typed), quoted(x.ChillWords))
+		return words.Errorf("you typed %s, but this treatment is chilled by words (%s); change those instead.", quoted(typed), tableWords(x.ChillWords))
 	}
 	v, err := measure.ParseNumber(typed)
 	if err != nil || v < 1 || v > 3 {
-		return youTyped(typed) + `a factor from 1 to 3: chilling takes at least as long as the blanch.`
+		return youTyped(typed, words.Key(`a factor from 1 to 3: chilling takes at least as long as the blanch.`))
 	}
 	x.ChillFactor, x.ChillSource, x.ChillStanding = v, EnteredHereSource, EnteredHere
-	return ""
+	return nil
 }
 
-func setChillWords(x *Treatment, typed string) string {
+func setChillWords(x *Treatment, typed string) error {
 	if x.ChillFactor != 0 {
-		return fmt.Sprintf("you typed %s, but this treatment is chilled for its minutes times %s; change the chill factor instead.", quoted(typed), plain(x.ChillFactor))
+		return words.Errorf("you typed %s, but this treatment is chilled for its minutes times %s; change the chill factor instead.", quoted(typed), plain(x.ChillFactor))
 	}
 	if typed == "" {
-		return "nothing was typed; allowed is one line of words."
+		return words.Errorf("nothing was typed; allowed is one line of words.")
 	}
-	if says := badText(typed); says != "" {
-		return says
+	if refused := badText(typed); refused != nil {
+		return refused
 	}
 	x.ChillWords, x.ChillSource, x.ChillStanding = typed, EnteredHereSource, EnteredHere
-	return ""
+	return nil
 }
 
-func setHeadspace(x *Treatment, typed string) string {
+func setHeadspace(x *Treatment, typed string) error {
 	if x.Pack == LoosePack || x.Pack == TrayPack {
-		return fmt.Sprintf("you typed %s, but a %s pack needs no headspace.", quoted(typed), x.Pack)
+		return words.Errorf("you typed %s, but a %s pack needs no headspace.", quoted(typed), words.Later(string(x.Pack)))
 	}
 	if x.HeadspaceRow != "" {
-		return fmt.Sprintf("you typed %s, but the headspace of this pack goes by the size and the mouth of the container (%s); one number cannot stand for it.",
-			quoted(typed), FieldText(*x, FieldHeadspace))
+		return words.Errorf("you typed %s, but the headspace of this pack goes by the size and the mouth of the container (%s); one number cannot stand for it.",
+			quoted(typed), words.Later(FieldText(*x, FieldHeadspace)))
 	}
-	v, err := measure.ParseNumber(strings.TrimSpace(strings.TrimSuffix(typed, "in")))
+	v, err := measure.ParseNumber(strings.TrimSpace(strings.TrimSuffix(strings.TrimSuffix(typed, "in"), "pulg")))
 	if err != nil || v < 0.25 || v > 3 {
-		return youTyped(typed) + `inches from 1/4 to 3, such as "1/2".`
+		return youTyped(typed, words.Key(`inches from 1/4 to 3, such as "1/2".`))
 	}
 	x.HeadspaceIn, x.HeadspaceSource, x.HeadspaceStanding = v, EnteredHereSource, EnteredHere
-	return ""
+	return nil
 }
 
-func setWater(x *Treatment, typed string) string {
+func setWater(x *Treatment, typed string) error {
 	if x.Method != WaterBlanch {
-		return fmt.Sprintf("you typed %s, but this is no water blanch.", quoted(typed))
+		return words.Errorf("you typed %s, but this is no water blanch.", quoted(typed))
 	}
 	v, err := measure.ParseNumber(typed)
 	if err != nil || v < 1 || v > 5 {
-		return youTyped(typed) + "gallons for a pound from 1 to 5."
+		return youTyped(typed, words.Key("gallons for a pound from 1 to 5."))
 	}
 	x.WaterGalPerLb, x.WaterSource, x.WaterStanding = v, EnteredHereSource, EnteredHere
-	return ""
+	return nil
 }
 
-func youTyped(typed string) string {
+func youTyped(typed, allowed string) error {
 	if typed == "" {
-		return "nothing was typed; allowed is "
+		return words.Errorf("nothing was typed; allowed is %s", words.Later(allowed))
 	}
-	return "you typed " + quoted(typed) + "; allowed is "
+	return words.Errorf("you typed %s; allowed is %s", quoted(typed), words.Later(allowed))
 }
 
 // maxText is how many characters a typed text may have: what a label or a
 // handout line can still carry.
 const maxText = 300
 
-func badText(typed string) string {
+func badText(typed string) error {
 	if !utf8.ValidString(typed) || utf8.RuneCountInString(typed) > maxText || strings.ContainsFunc(typed, unseen) {
-		return fmt.Sprintf("you typed %s; allowed is one line of at most %d characters that can all be seen.", quoted(typed), maxText)
+		return words.Errorf("you typed %s; allowed is one line of at most %d characters that can all be seen.", quoted(typed), maxText)
 	}
-	return ""
+	return nil
 }
 
-// typedSpan reads "8", "8-12", "8–12" or "8 to 12".
+// typedSpan reads "8", "8-12", "8–12", "8 to 12" or "8 a 12".
 func typedSpan(typed string) (low, high float64, ok bool) {
 	a, b, both := cutSpan(typed)
 	low, err := measure.ParseNumber(a)
@@ -257,13 +274,13 @@ func typedSpan(typed string) (low, high float64, ok bool) {
 }
 
 func cutSpan(typed string) (low, high string, both bool) {
-	low, high, both = strings.Cut(strings.NewReplacer("–", "-", " to ", "-").Replace(typed), "-")
+	low, high, both = strings.Cut(strings.NewReplacer("–", "-", " to ", "-", " a ", "-").Replace(typed), "-")
 	return strings.TrimSpace(low), strings.TrimSpace(high), both
 }
 
 // typedMinutes reads a time or a span of two as they are typed and as
 // measure.MinutesRange prints them: "3", "4 mins", "4-6", "10–15 s",
-// "2 min 18 s", "50 s to 1 ½ min". A low end without a unit takes that of the
+// "2 min 18 s", "50 s to 1 ½ min", and the same in Spanish. A low end without a unit takes that of the
 // high end.
 func typedMinutes(typed string) (low, high float64, ok bool) {
 	a, b, both := cutSpan(typed)
@@ -282,6 +299,7 @@ func typedMinutes(typed string) (low, high float64, ok bool) {
 // timeUnits are the units of time by the words for them, in minutes.
 var timeUnits = map[string]float64{
 	"min": 1, "mins": 1, "minute": 1, "minutes": 1,
+	"minuto": 1, "minutos": 1, "segundo": 1.0 / 60, "segundos": 1.0 / 60, "seg": 1.0 / 60,
 	"s": 1.0 / 60, "sec": 1.0 / 60, "secs": 1.0 / 60, "second": 1.0 / 60, "seconds": 1.0 / 60,
 }
 

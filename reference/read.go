@@ -11,7 +11,7 @@ var (
 	sourceColumns = []string{"id", "title", "publisher", "edition", "address", "seen"}
 	cropColumns   = []string{"id", "name", "also_called", "group", "leafy", "note"}
 	prepColumns   = []string{"crop", "prepare", "select", "soak", "source", "standing"}
-	yieldColumns  = []string{"crop", "market_unit", "weight_lb", "weight_high_lb", "pints", "pints_high",
+	yieldColumns  = []string{"crop", "market_unit", "lot", "weight_lb", "weight_high_lb", "pints", "pints_high",
 		"lb_per_pint", "lb_per_pint_high", "as_bought", "usable_share", "usable_share_source",
 		"source", "standing", "chosen", "note"}
 	headspaceColumns = []string{"pack", "size", "mouth", "inches", "source"}
@@ -32,6 +32,7 @@ var (
 	// edit only.
 	standings = []Standing{Read, ReadElsewhere, FromMemory, CommonPractice}
 	mouths    = []Mouth{WideMouth, NarrowMouth}
+	asBought  = []AsBought{"", InPods, InHusk, WithoutTops, WithTops}
 )
 
 // ReadTable reads a whole table from the twelve CSV files at the root of fsys:
@@ -121,7 +122,7 @@ func (t *tableReader) readSources(s *sheet) {
 
 func (t *tableReader) readCrops(s *sheet) {
 	for _, r := range s.rows {
-		x := Crop{ID: r.id("id"), Name: r.needed("name"), AlsoCalled: r.list("also_called"), Group: r.needed("group"), Leafy: r.yes("leafy"), Note: r.text("note")}
+		x := Crop{ID: r.id("id"), Name: r.needed("name"), AlsoCalled: r.list("also_called"), Group: Group(r.needed("group")), Leafy: r.yes("leafy"), Note: r.text("note")}
 		if once(r, "id", x.ID, t.crops) {
 			t.crops[x.ID] = len(t.table.Crops)
 			t.table.Crops = append(t.table.Crops, x)
@@ -148,7 +149,8 @@ func (t *tableReader) readYields(s *sheet) {
 	chosen := map[string]bool{}
 	for _, r := range s.rows {
 		y := Yield{
-			Crop: t.crop(r, "crop"), MarketUnit: r.text("market_unit"), AsBought: r.text("as_bought"),
+			Crop: t.crop(r, "crop"), MarketUnit: r.text("market_unit"), Lot: r.yes("lot"),
+			AsBought:    enum(r, "as_bought", asBought),
 			UsableShare: r.number("usable_share", 0.01, 1), UsableShareSource: t.source(r, "usable_share_source", true),
 			Source: t.source(r, "source", false), Standing: enum(r, "standing", standings),
 			Chosen: r.yes("chosen"), Note: r.text("note"),

@@ -25,7 +25,7 @@ var small = map[string]string{
 	"also.csv": strings.Join(alsoColumns, ",") + "\n" +
 		"beans-cut-water,,2,,,at once,B_2,from memory,,,P004\n",
 	"yields.csv": strings.Join(yieldColumns, ",") + "\n" +
-		"beans,bushel,30,,30,45,2/3,1,in pods,0.5,A_1,A_1,read,yes,\n",
+		"beans,bushel,,30,,30,45,2/3,1,in pods,0.5,A_1,A_1,read,yes,\n",
 	"headspace.csv": "pack,size,mouth,inches,source\ndry,pint,wide,1/2,A_1\n",
 	"rules.csv":     smallRules(),
 	"composition.csv": strings.Join(compositionColumns, ",") + "\n" +
@@ -162,11 +162,13 @@ func TestReadReportsEachFault(t *testing.T) {
 		{"also: unknown treatment", "also.csv", "beans-cut-water", "beans-cut", 2, 1, "treatment", `"beans-cut"`, "treatments.csv"},
 		{"also: nothing said", "also.csv", ",2,", ",,", 2, 5, "words", "neither minutes nor words", "minutes or words"},
 		{"also: not yes or no", "also.csv", "from memory,,", "from memory,true,", 2, 9, "agrees", `"true"`, `"yes"`},
-		{"yield of nothing", "yields.csv", "30,,30,45,2/3,1,in pods,0.5,A_1,A_1,read,yes", ",,,,,,in pods,,,A_1,read,", 2, 3, "weight_lb", "no number", "a weight"},
-		{"yield: a fraction by zero", "yields.csv", "2/3", "2/0", 2, 7, "lb_per_pint", `"2/0"`, "a number from 0.1 to 10"},
-		{"yield: share above one", "yields.csv", "0.5", "1.5", 2, 10, "usable_share", `"1.5"`, "to 1"},
-		{"yield: share without source", "yields.csv", "0.5,A_1,", "0.5,,", 2, 11, "usable_share_source", "nothing", "a source"},
-		{"yield: chosen twice", "yields.csv", "yes,\n", "yes,\nbeans,,,,,,1,,,,,A_1,read,yes,\n", 3, 1, "crop", `"beans chosen" a second time`, "once"},
+		{"yield of nothing", "yields.csv", "30,,30,45,2/3,1,in pods,0.5,A_1,A_1,read,yes", ",,,,,,in pods,,,A_1,read,", 2, 4, "weight_lb", "no number", "a weight"},
+		{"yield: bought otherwise", "yields.csv", "in pods", "in sacks", 2, 10, "as_bought", `"in sacks"`, `"in pods", "in husk"`},
+		{"yield: a lot or not", "yields.csv", "bushel,,", "bushel,maybe,", 2, 3, "lot", `"maybe"`, "yes"},
+		{"yield: a fraction by zero", "yields.csv", "2/3", "2/0", 2, 8, "lb_per_pint", `"2/0"`, "a number from 0.1 to 10"},
+		{"yield: share above one", "yields.csv", "0.5", "1.5", 2, 11, "usable_share", `"1.5"`, "to 1"},
+		{"yield: share without source", "yields.csv", "0.5,A_1,", "0.5,,", 2, 12, "usable_share_source", "nothing", "a source"},
+		{"yield: chosen twice", "yields.csv", "yes,\n", "yes,\nbeans,,,,,,,1,,,,,A_1,read,yes,\n", 3, 1, "crop", `"beans chosen" a second time`, "once"},
 		{"headspace: unknown mouth", "headspace.csv", "wide", "open", 2, 3, "mouth", `"open"`, `"wide" or "narrow"`},
 		{"headspace: no inches", "headspace.csv", "1/2", "", 2, 4, "inches", "nothing", "a number"},
 		{"headspace: a cell twice", "headspace.csv", "A_1\n", "A_1\ndry,pint,wide,1,A_1\n", 3, 1, "pack", "a second time", "once"},

@@ -68,8 +68,11 @@ func (t *Table) sheetRows() []SheetRow {
 // a point and as many digits as give them back exactly; a number that is not
 // there is empty. A text cell that a spreadsheet would take for a formula
 // (= + - @, tab, carriage return first, also behind a ";") gets an apostrophe in
-// front.
+// front. The sheet is read back, so it is the same in every language.
 func (t *Table) WriteCSV(w io.Writer) error {
+	if t.base != nil {
+		return t.base.WriteCSV(w)
+	}
 	out := csv.NewWriter(w)
 	if err := out.Write(sheetColumns); err != nil {
 		return fmt.Errorf("write the table: %w", err)

@@ -7,6 +7,8 @@ import (
 	"maps"
 	"slices"
 	"sync"
+
+	"example.org/kettleside/content/words"
 )
 
 // Edition names the shipped table. It was made for this program from the
@@ -25,7 +27,8 @@ const HeatModelSource = "HEAT_MODEL"
 const VitaminCSource = "VITAMIN_C_1941"
 
 // Table is the whole of the reference data. Rows stand in the order of their
-// files. Treat a Table as read-only: With returns a changed copy.
+// files. Treat a Table as read-only: With returns a changed copy, In one in
+// another language.
 type Table struct {
 	Edition    string
 	Crops      []Crop
@@ -40,17 +43,26 @@ type Table struct {
 	Pieces       []Piece
 	Kinetics     []Enzyme
 	Containers   []Container
+
+	// Of a copy in another language: the table it was made from and the voice
+	// that says its texts; nil in the table itself. See In.
+	base  *Table
+	voice *words.Voice
 }
 
 //go:embed data/*.csv
 var shippedData embed.FS
 
-var shipped = sync.OnceValue(func() *Table {
+func shippedFiles() fs.FS {
 	data, err := fs.Sub(shippedData, "data")
 	if err != nil {
 		panic("reference: embedded data: " + err.Error())
 	}
-	t, err := ReadTable(data)
+	return data
+}
+
+var shipped = sync.OnceValue(func() *Table {
+	t, err := ReadTable(shippedFiles())
 	if err != nil {
 		panic("reference: embedded data: " + err.Error())
 	}

@@ -1,5 +1,7 @@
 package reference
 
+import "example.org/kettleside/content/words"
+
 // Method is how heat reaches the vegetable before freezing, or that none does.
 type Method string
 
@@ -19,15 +21,16 @@ const (
 	NoClock        ClockStart = "none"    // the treatment has no minutes
 )
 
-// Says puts the start of the clock in words, for every surface the same.
+// Says puts the start of the clock in words, for every surface the same; a
+// surface says them by its voice.
 func (c ClockStart) Says() string {
 	switch c {
 	case AtReturnToBoil:
-		return "when the water boils again"
+		return words.Key("when the water boils again")
 	case AtOnce:
-		return "at once, when the lid goes on"
+		return words.Key("at once, when the lid goes on")
 	case NoClock:
-		return "no clock: go by the words"
+		return words.Key("no clock: go by the words")
 	}
 	return ""
 }
@@ -42,7 +45,9 @@ const (
 	LiquidPack Pack = "liquid" // puree, juice or in its own liquid: more headspace
 )
 
-// Standing says how sure a value is: how it came into the table.
+// Standing says how sure a value is: how it came into the table. The program
+// compares it, so it is the same in every language; a surface prints what its
+// voice says of it.
 type Standing string
 
 const (
@@ -152,12 +157,31 @@ type Published struct {
 	Row         string // row of testdata/published/treatments.csv, or ""
 }
 
+// Group is a group of crops. Views filter by it, so it is the same in every
+// language; a surface prints what its voice says of it.
+type Group string
+
+// AsBought says what is weighed where a crop is bought. The arithmetic asks for
+// it, so it is the same in every language; a surface prints what its voice says
+// of it.
+type AsBought string
+
+const (
+	InPods      AsBought = "in pods"
+	InHusk      AsBought = "in husk"
+	WithoutTops AsBought = "without tops"
+	WithTops    AsBought = "bunched, with tops"
+)
+
+// InHull says whether most of what is weighed never goes into the pack.
+func (a AsBought) InHull() bool { return a == InPods || a == InHusk }
+
 // Crop is one vegetable or herb of the table.
 type Crop struct {
 	ID         string   // "snap-beans"
 	Name       string   // "Snap beans"
 	AlsoCalled []string // other common names, which a search finds: "green beans"
-	Group      string   // "beans and peas", "greens", "roots", ...
+	Group      Group    // "beans and peas", "greens", "roots and tubers", ...
 	Leafy      bool     // leafy greens take twice the water
 	Prep       []Prep
 	Note       string
@@ -177,6 +201,7 @@ type Prep struct {
 type Yield struct {
 	Crop          string
 	MarketUnit    string  // "bushel", "crate of 12 bunches", or ""
+	Lot           bool    // MarketUnit is what the yield was printed for and no unit of the market: "3 peppers"
 	WeightLb      float64 // net weight of the market unit; 0 unknown
 	WeightHighLb  float64
 	Pints         float64 // frozen pints from one market unit; 0 unknown
@@ -190,7 +215,7 @@ type Yield struct {
 	// trimming, shelling or husking, 0 where no source gives it.
 	UsableShare       float64
 	UsableShareSource string
-	AsBought          string // what is weighed: "in pods", "in husk", "without tops", or ""
+	AsBought          AsBought // or ""
 	Note              string
 }
 

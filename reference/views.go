@@ -39,18 +39,18 @@ const (
 // in the table's own words.
 var textColumns = map[Column]func(*Table, *Treatment) string{
 	ByCrop:     func(t *Table, x *Treatment) string { return t.cropOf(x).Name },
-	ByGroup:    func(t *Table, x *Treatment) string { return t.cropOf(x).Group },
+	ByGroup:    func(t *Table, x *Treatment) string { return t.voice.Say(string(t.cropOf(x).Group)) },
 	ByCut:      func(_ *Table, x *Treatment) string { return x.Cut },
 	ByGrade:    func(_ *Table, x *Treatment) string { return x.Grade },
 	ByMethod:   func(_ *Table, x *Treatment) string { return string(x.Method) },
 	ByPack:     func(_ *Table, x *Treatment) string { return string(x.Pack) },
 	BySource:   func(_ *Table, x *Treatment) string { return x.Source },
-	ByStanding: func(_ *Table, x *Treatment) string { return string(x.Standing) },
-	ByChanged: func(_ *Table, x *Treatment) string {
+	ByStanding: func(t *Table, x *Treatment) string { return t.voice.Say(string(x.Standing)) },
+	ByChanged: func(t *Table, x *Treatment) string {
 		if len(x.Changed) > 0 {
-			return "changed here"
+			return t.voice.Say("changed here")
 		}
-		return "as shipped"
+		return t.voice.Say("as shipped")
 	},
 }
 
@@ -71,7 +71,7 @@ type View struct {
 	// Capitals and accents do not matter, and "1½" is "1 1/2".
 	Text      string
 	Crop      string     // Crop.ID, or "" for all
-	Group     string     // Crop.Group, or "" for all
+	Group     Group      // Crop.Group, or "" for all
 	Methods   []Method   // none means all
 	Standings []Standing // none means all
 	Changed   bool       // only those that were changed here
@@ -116,7 +116,7 @@ func (t *Table) Rows(v View) ([]int, error) {
 				return nil, err
 			}
 			for i := range c.Text {
-				c.Text[i] = folded(c.Text[i])
+				c.Text[i] = Folded(c.Text[i])
 			}
 			columns = append(columns, c)
 		}
@@ -206,9 +206,9 @@ func (t *Table) shows(v *View, terms []string, x *Treatment) bool {
 	case len(terms) == 0:
 		return true
 	}
-	text := folded(strings.Join([]string{c.Name, x.Grade, x.Cut, x.Size, string(x.Method), x.Words, x.Note}, "\n"))
+	text := Folded(strings.Join([]string{c.Name, x.Grade, x.Cut, x.Size, string(x.Method), x.Words, x.Note}, "\n"))
 	text = otherWords.Replace(text)
-	names := folded(" " + strings.Join(c.AlsoCalled, " "))
+	names := Folded(" " + strings.Join(c.AlsoCalled, " "))
 	names += strings.ReplaceAll(names, "-", " ")
 	for _, term := range terms {
 		if !strings.Contains(text, term) && !strings.Contains(names, " "+term) {
@@ -219,13 +219,13 @@ func (t *Table) shows(v *View, terms []string, x *Treatment) bool {
 }
 
 // otherWords adds, for a search, what a cut is called elsewhere.
-var otherWords = strings.NewReplacer("flowerets", "flowerets florets")
+var otherWords = strings.NewReplacer("flowerets", "flowerets florets", "ramitos", "ramitos floretes")
 
 // searchTerms splits what is searched for into words; a whole number and the
 // fraction behind it are one.
 func searchTerms(text string) []string {
 	var out []string
-	for _, term := range strings.Fields(folded(text)) {
+	for _, term := range strings.Fields(Folded(text)) {
 		if n := len(out); n > 0 && strings.Trim(out[n-1], "0123456789") == "" && strings.Contains(term, "/") && strings.Trim(term, "0123456789/") == "" {
 			out[n-1] += " " + term
 			continue
@@ -278,9 +278,9 @@ func (t *Table) cropOf(x *Treatment) *Crop {
 	return &Crop{}
 }
 
-// folded takes away what a search does not look at: capitals, accents, and the
+// Folded takes away what a search does not look at: capitals, accents, and the
 // difference between "1½" and "1 1/2".
-func folded(s string) string {
+func Folded(s string) string {
 	plain := true
 	for i := 0; i < len(s) && plain; i++ {
 		plain = s[i] < 0x80

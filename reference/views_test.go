@@ -103,7 +103,7 @@ func TestViewsAreNaiveLoops(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		v := View{
 			Text:      rapid.SampledFrom([]string{"", "bean", "1/2 in", "pEa", "whole small", "sweetcorn", "acorn", "snow"}).Draw(t, "text"),
-			Group:     rapid.SampledFrom([]string{"", "", "greens", "none"}).Draw(t, "group"),
+			Group:     rapid.SampledFrom([]Group{"", "", "greens", "none"}).Draw(t, "group"),
 			Methods:   rapid.SliceOfN(rapid.SampledFrom(methods), 0, 2).Draw(t, "methods"),
 			Standings: rapid.SliceOfN(rapid.SampledFrom(standings), 0, 2).Draw(t, "standings"),
 		}
@@ -158,7 +158,7 @@ func naiveCompare(table *Table, s SortBy, a, b int) int {
 		return sign * cmp.Compare(p, q)
 	}
 	text := textColumns[s.Column]
-	return sign * cmp.Compare(folded(text(table, &x)), folded(text(table, &y)))
+	return sign * cmp.Compare(Folded(text(table, &x)), Folded(text(table, &y)))
 }
 
 func boolInt(b bool) int {
@@ -177,7 +177,7 @@ func naiveCounts(t *rapid.T, table *Table, rows []int) {
 	for _, r := range rows {
 		x := table.Treatments[r]
 		crop, _ := table.Crop(x.Crop)
-		want[[2]string{crop.Group, string(x.Method)}]++
+		want[[2]string{string(crop.Group), string(x.Method)}]++
 	}
 	if len(counts) != len(want) {
 		t.Fatalf("%d groups, want %d", len(counts), len(want))

@@ -10,10 +10,12 @@
 package batch
 
 import (
+	"slices"
 	"time"
 
 	"example.org/kettleside/app/estimate"
 	"example.org/kettleside/app/measure"
+	"example.org/kettleside/content/words"
 	"example.org/kettleside/reference"
 )
 
@@ -29,6 +31,7 @@ type Job struct {
 	Start    measure.Temperature // vegetables before they go in; not given: guessed
 	Tap      measure.Temperature // cold water; not given: guessed
 	Bath     measure.Volume      // cold water in the ice bath; not given: unknown
+	Ice      measure.Mass        // in the bath; not given: by the rule
 	Altitude measure.Length      // of the place; not given: taken as low, and said so
 	Freezer  measure.Volume      // capacity; not given: unknown
 
@@ -38,6 +41,7 @@ type Job struct {
 	Units    measure.System
 
 	Memory *estimate.Memory // of estimates; nil: nothing is remembered
+	Voice  *words.Voice     // that everything is said by; nil: English. The table's own texts are said already
 }
 
 // Worked is one batch worked through.
@@ -54,6 +58,7 @@ type Worked struct {
 	Boils       measure.Figure // temperature of boiling water at this altitude, an estimate
 	Chill       measure.Figure // chilling time or words
 	Ice         measure.Figure // by the rule of one pound per pound
+	IceEntered  measure.Figure // as the batch says; without an id: by the rule
 	Packs       measure.Figure // containers it fills
 	Headspace   measure.Figure
 	Buy         measure.Figure // weight as bought
@@ -61,6 +66,8 @@ type Worked struct {
 	FreezerDays measure.Figure // days this batch needs by itself
 	BestBy      measure.Figure // best-quality window
 	Label       Label
+
+	PacksAtLeast bool // Packs is a lower bound, because trimming is not counted
 
 	Estimates Estimates // what heat does, beside the rules
 
@@ -70,14 +77,16 @@ type Worked struct {
 // Figures lists the figures of the rules in the order of the work; Estimates has
 // its own list.
 func (w Worked) Figures() []measure.Figure {
-	return []measure.Figure{
+	all := []measure.Figure{
 		w.Prepared, w.Water, w.KettleTakes, w.Loads, w.LoadWeight, w.LoadWater,
-		w.Published, w.Minutes, w.Clock, w.Boils, w.Chill, w.Ice,
+		w.Published, w.Minutes, w.Clock, w.Boils, w.Chill, w.Ice, w.IceEntered,
 		w.Packs, w.Headspace, w.Buy, w.FreezerDay, w.FreezerDays, w.BestBy,
 	}
+	return slices.DeleteFunc(all, func(f measure.Figure) bool { return f.ID == "" })
 }
 
-// Label is the text on one pack; Best gives its best-quality line.
+// Label is the text on one pack; Best gives its best-quality line. Its days are
+// year-month-day, whatever the language.
 type Label struct {
 	Food     string // "Snap beans", with the grade where the crop is sorted by size
 	Cut      string // "whole or cut 2 to 4 in"

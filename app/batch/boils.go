@@ -1,7 +1,6 @@
 package batch
 
 import (
-	"fmt"
 	"math"
 
 	"example.org/kettleside/app/heat"
@@ -17,10 +16,11 @@ const weatherC = 0.5
 // boils gives the temperature of boiling water in this kitchen. It explains
 // the altitude step and changes nothing.
 func (w *worker) boils() {
-	const id, label = "boils", "Water boils here at"
+	const id = "boils"
+	label := w.Say("Water boils here at")
 	boilC, err := heat.BoilingPointAtC(w.Altitude.SI())
 	if !w.Altitude.Given() || err != nil { // a height that nobody lives at is refused where a class is read
-		w.out.Boils = inWords(id, label, "altitude not entered", "no altitude entered")
+		w.out.Boils = inWords(id, label, w.Say("altitude not entered"), w.Say("no altitude entered"))
 		w.out.Boils.Basis, w.out.Boils.Source = measure.Entered, "entered"
 		return
 	}
@@ -33,6 +33,6 @@ func (w *worker) boils() {
 	w.out.Boils = measure.Figure{
 		ID: id, Label: label, Value: value, High: value, Unit: unit.Symbol, Text: measure.Plain(math.Round(value)) + " " + unit.Symbol,
 		Basis: measure.Estimate, Source: reference.BoilingPointSource, Standing: string(reference.Read),
-		Working: fmt.Sprintf("%s kPa of air at %s; weather: %s %s either way", measure.Plain(pressurePa/1000), w.Altitude, measure.Plain(math.Round(weather*2)/2), unit.Symbol),
+		Working: w.Say("%s kPa of air at %s; weather: %s %s either way", measure.Plain(pressurePa/1000), w.Amount(w.Altitude.String()), measure.Plain(math.Round(weather*2)/2), unit.Symbol),
 	}
 }

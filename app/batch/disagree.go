@@ -1,7 +1,6 @@
 package batch
 
 import (
-	"fmt"
 	"math"
 
 	"example.org/kettleside/app/estimate"
@@ -22,20 +21,19 @@ func (w *worker) returnFinding(c estimate.Case, k estimate.Kettle) {
 	switch {
 	case k.BackS > c.WithinS*clearlyLate:
 		pound := w.table.Rule("batch-lb")
-		do := fmt.Sprintf("By estimate a load up to %s would be back in time: use less at once, or a stronger burner.", w.out.Estimates.LargestLoad.Text)
+		do := w.Say("By estimate a load up to %s would be back in time: use less at once, or a stronger burner. The minutes are counted from the return of the boil all the same.", w.out.Estimates.LargestLoad.Text)
 		switch {
 		case k.LargestKg < leastUsefulLb*measure.Pound.Factor:
-			do = "Use a stronger burner: on this one hardly any load is back in time."
+			do = w.Say("Use a stronger burner: on this one hardly any load is back in time. The minutes are counted from the return of the boil all the same.")
 		case k.LargestKg > pound.Value*measure.Pound.Factor:
-			do = fmt.Sprintf("Use less at once, or a stronger burner; the rule works with about %s at a time.", w.rule(pound))
+			do = w.Say("Use less at once, or a stronger burner; the rule works with about %s at a time. The minutes are counted from the return of the boil all the same.", w.rule(pound))
 		}
 		w.find(measure.Mind, "return-too-slow", reference.HeatModelSource,
-			fmt.Sprintf("Estimate: %s takes %s to boil again on this burner, not %s.", w.out.LoadWeight.Text, lasting(k.BackS), limit),
-			do+" The minutes are counted from the return of the boil all the same.")
+			w.Say("Estimate: %s takes %s to boil again on this burner, not %s.", w.out.LoadWeight.Text, w.lasting(k.BackS), limit), do)
 	case k.Spread.Within < oftenEnough:
 		w.find(measure.Note, "return-unsure", reference.HeatModelSource,
-			fmt.Sprintf("Estimate: %s takes about %s to boil again, and with what is guessed only %s of 10 kitchens like this one are back within %s.", w.out.LoadWeight.Text, lasting(k.BackS), ofTen(k.Spread.Within), limit),
-			"Time the first load; if it takes longer, use less at a time. The minutes are counted from the return of the boil all the same.")
+			w.Say("Estimate: %s takes about %s to boil again, and with what is guessed only %s like this one are back within %s.", w.out.LoadWeight.Text, w.lasting(k.BackS), w.ofTen(k.Spread.Within), limit),
+			w.Say("Time the first load; if it takes longer, use less at a time. The minutes are counted from the return of the boil all the same."))
 	}
 }
 
@@ -60,8 +58,8 @@ func (w *worker) coolCentre(centreC float64) {
 		return
 	}
 	w.find(measure.Note, "cool-centre", reference.HeatModelSource,
-		fmt.Sprintf("Estimate: after %s the centre of a piece is at %s.", w.out.Minutes.Text, w.degrees(centreC)),
-		"Follow the table: its minutes were set by tests of quality. The model only follows heat, and takes a size that it guesses; it does not know what the middle of a piece needs.")
+		w.Say("Estimate: after %s the centre of a piece is at %s.", w.out.Minutes.Text, w.degrees(centreC)),
+		w.Say("Follow the table: its minutes were set by tests of quality. The model only follows heat, and takes a size that it guesses; it does not know what the middle of a piece needs."))
 }
 
 // chillFinding says so where the middle of a piece is still warm after the
@@ -71,28 +69,28 @@ func (w *worker) chillFinding(b estimate.Bath) {
 		return
 	}
 	w.find(measure.Note, "chill-short", reference.HeatModelSource,
-		fmt.Sprintf("Estimate: after the chill of %s the middle of a piece is still at %s.", w.out.Chill.Text, w.degrees(b.EndC)),
-		"Cut one open: where its middle is warm, leave the load in longer. Never take it out sooner than the table says.")
+		w.Say("Estimate: after the chill of %s the middle of a piece is still at %s.", w.out.Chill.Text, w.degrees(b.EndC)),
+		w.Say("Cut one open: where its middle is warm, leave the load in longer. Never take it out sooner than the table says."))
 }
 
 // warmMiddleF is a middle that is clearly warm, about a room's: a judgement of
 // this program, well over the rule's warmest bath.
 const warmMiddleF = 75
 
-// iceFinding says so where the bath, with the ice of the rule, ends warmer than
-// the rule of the bath allows.
+// iceFinding says so where the bath, with its ice, ends warmer than the rule of
+// the bath allows.
 func (w *worker) iceFinding(c estimate.Case, b estimate.Bath, loads float64) {
 	rule := w.table.Rule("chill-water-max-f")
 	if w.tempRounded(b.RestC) <= w.tempRounded(celsius(rule.Value)) {
 		return
 	}
 	ice := w.out.Estimates.IceBalance.Text
-	do := "Have " + ice + " of ice at hand, or start with colder water."
+	do := w.Say("Have %s of ice at hand, or start with colder water.", ice)
 	if loads > 1 {
-		do = "Have " + ice + " of ice at hand, or change the water between loads."
+		do = w.Say("Have %s of ice at hand, or change the water between loads.", ice)
 	}
 	w.find(measure.Mind, "ice-short", reference.HeatModelSource,
-		fmt.Sprintf("Estimate: with %s of ice the bath ends at %s, warmer than %s. The water has to be cooled too: by heat balance that takes %s.", w.out.Ice.Text, w.degrees(b.RestC), w.rule(rule), ice), do)
+		w.Say("Estimate: with %s of ice the bath ends at %s, warmer than %s. The water has to be cooled too: by heat balance that takes %s.", w.iceText(), w.degrees(b.RestC), w.rule(rule), ice), do)
 }
 
 // tempRounded is a temperature as it is printed.

@@ -29,6 +29,8 @@ type Estimates struct {
 	Growth      measure.Figure // of the pack, against its headspace
 
 	Kettle, Bath, Freezer measure.Chart
+	Through               measure.Section // a piece while it is heated
+	Frozen                Frozen          // a pack after freezing
 
 	packed estimate.Day // a pack and its food, for the freezer of the whole class
 }
@@ -103,16 +105,16 @@ func (w *worker) estimates() {
 	case r.Bath != nil:
 		w.bathEstimates(c, r)
 	case r.Outside.Bath != nil:
-		w.out.Estimates.IceBalance = w.outside("ice-balance", "Ice, by heat balance", r.Outside.Bath)
-		w.out.Estimates.Bath = noChart("bath", w.out.Estimates.IceBalance.Working)
+		w.out.Estimates.IceBalance = w.outside("ice-balance", w.Say("Ice, by heat balance"), r.Outside.Bath)
+		w.out.Estimates.Bath = w.noChart("bath", w.out.Estimates.IceBalance.Working)
 	case c.ChillS > 0 && !w.Bath.Given():
-		w.out.Estimates.Bath = noChart("bath", "how much cold water a bath holds is not entered")
+		w.out.Estimates.Bath = w.noChart("bath", w.Say("how much cold water a bath holds is not entered"))
 	}
 	switch {
 	case r.Freezing != nil:
 		w.freezingEstimates(c, *r.Freezing)
 	case r.Outside.Freezing != nil:
-		w.out.Estimates.Freezing = w.outside("freezing", "Frozen through after", r.Outside.Freezing)
+		w.out.Estimates.Freezing = w.outside("freezing", w.Say("Frozen through after"), r.Outside.Freezing)
 	}
 	w.growth(c.Food)
 	w.markFromMemory()
@@ -120,12 +122,12 @@ func (w *worker) estimates() {
 
 // outside is a figure whose input lies outside what the model covers.
 func (w *worker) outside(id, label string, err error) measure.Figure {
-	return model(inWords(id, label, "outside the model", err.Error()))
+	return model(inWords(id, label, w.Say("outside the model"), w.Error(err)))
 }
 
 // noChart says why there is no curve.
-func noChart(id, why string) measure.Chart {
-	return measure.Chart{ID: id, Note: "No curve: " + why + ".", Basis: measure.Estimate, Source: reference.HeatModelSource}
+func (w *worker) noChart(id, why string) measure.Chart {
+	return measure.Chart{ID: id, Note: w.Say("No curve: %s.", why), Basis: measure.Estimate, Source: reference.HeatModelSource}
 }
 
 // markFromMemory marks what rests on a composition that nobody read.
@@ -143,6 +145,7 @@ func (w *worker) markFromMemory() {
 	for _, chart := range []*measure.Chart{&e.Kettle, &e.Bath, &e.Freezer} {
 		chart.Standing = string(reference.FromMemory)
 	}
+	e.Through.Standing = string(reference.FromMemory)
 }
 
 // heatCase gathers what the heat model needs; what is not known stays zero.
@@ -152,7 +155,7 @@ func (w *worker) heatCase() estimate.Case {
 	c := estimate.Case{
 		Food: w.foodOf(), BoilC: boilC, Loads: 1, LoadKg: w.Prepared.SI(), TapC: estimate.TapC, StartC: estimate.StartC,
 		BlanchS: w.out.Minutes.Value * 60, LongestS: w.out.Minutes.High * 60, WithinS: w.table.Rule("return-to-boil-min").Value * 60,
-		ChillS: w.out.Chill.Value * 60, BathWaterKg: w.Bath.SI() * waterKgPerL,
+		ChillS: w.out.Chill.Value * 60, BathWaterKg: w.Bath.SI() * waterKgPerL, BathIceKg: w.bathIceKg(),
 		BathEndC: celsius(coldF), MarksC: [2]float64{celsius(coolF), celsius(coldF)}, PackedC: celsius(coolF), CoreC: celsius(frozenThroughF),
 		FreezerC: [2]float64{celsius(w.table.Rule("freezer-set-f").Value), celsius(w.table.Rule("hold-f").Value)},
 	}
@@ -185,9 +188,6 @@ func (w *worker) heatCase() estimate.Case {
 	}
 	if c.Heating != estimate.NotHeated && c.BlanchS > 0 {
 		c.PowerW, w.out.Estimates.Power = w.power(boilC)
-	}
-	if !w.out.Ice.InWords() {
-		c.BathIceKg = w.Prepared.SI() * w.table.Rule("ice-lb-per-lb").Value
 	}
 	if studies := w.table.Enzymes(w.Crop.ID); len(studies) > 0 {
 		c.Enzyme = enzyme(studies[0])

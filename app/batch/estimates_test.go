@@ -447,7 +447,8 @@ func TestLargestLoadKeepsTheRuleOfWater(t *testing.T) {
 
 func TestOfTen(t *testing.T) {
 	for share, want := range map[float64]string{0: "none", 0.007: "fewer than 1", 0.05: "1", 0.5: "5", 0.94: "9", 0.96: "more than 9", 1: "10"} {
-		if got := ofTen(share); got != want {
+		want += " of 10 kitchens"
+		if got := (kitchen{}).ofTen(share); got != want {
 			t.Errorf("%v: %q; want %q", share, got, want)
 		}
 	}
@@ -458,7 +459,7 @@ func TestLasting(t *testing.T) {
 		1: "5 s", 52: "50 s", 58: "1 min", 62: "1 min", 112: "1 min 50 s", 118: "2 min", 124: "2 min 5 s", 236: "4 min",
 		594: "9 min 50 s", 600: "10 min", 1007: "17 min", 5300: "88 min", 5400: "1.5 h", 9000: "2.5 h", 40000: "11 h",
 	} {
-		if got := lasting(seconds); got != want {
+		if got := (kitchen{}).lasting(seconds); got != want {
 			t.Errorf("%v s: %q; want %q", seconds, got, want)
 		}
 	}

@@ -2,7 +2,8 @@ package batch
 
 import (
 	"fmt"
-	"strings"
+	"unicode"
+	"unicode/utf8"
 
 	"example.org/kettleside/app/measure"
 	"example.org/kettleside/reference"
@@ -14,33 +15,33 @@ func (w *worker) minutes() {
 	t := w.Treatment
 	w.out.Clock = w.clock()
 	if t.Minutes == 0 {
-		words := inWords("published-minutes", "Treatment", t.Words, "not timed as a blanch: "+lowerFirst(t.Words))
-		w.out.Published = from(t.Source, t.Standing, words)
+		byWords := inWords("published-minutes", w.Say("Treatment"), t.Words, w.Say("not timed as a blanch: %s", lowerFirst(t.Words)))
+		w.out.Published = from(t.Source, t.Standing, byWords)
 		w.out.Minutes = w.out.Published
 		w.out.Minutes.ID = "minutes"
 		return
 	}
 	low, high, source := t.ShippedMinutes()
-	published := measure.MinutesRange(low, high)
+	published := w.minutesText(low, high)
 	w.out.Published = from(source, t.Standing, measure.Figure{
-		ID: "published-minutes", Label: "As published", Value: low, High: high, Unit: "min", Words: t.Words,
-		Text: published, Working: "published for low altitude: " + published,
+		ID: "published-minutes", Label: w.Say("As published"), Value: low, High: high, Unit: "min", Words: t.Words,
+		Text: published, Working: w.Say("published for low altitude: %s", published),
 	})
-	before := published + " published"
+	before := w.Say("%s published", published)
 	if _, changed := t.Changed[reference.FieldMinutes]; changed {
-		before = fmt.Sprintf("%s entered here (%s shipped)", measure.MinutesRange(t.Minutes, t.MinutesHigh), published)
+		before = w.Say("%s entered here (%s shipped)", w.minutesText(t.Minutes, t.MinutesHigh), published)
 		if shipped := w.shippedStanding(source); shipped != "" {
 			w.out.Published.Standing = shipped
 		}
 	}
 	extra, where := w.altitudeStep()
-	here := measure.MinutesRange(t.Minutes+extra, t.MinutesHigh+extra)
+	here := w.minutesText(t.Minutes+extra, t.MinutesHigh+extra)
 	w.out.Minutes = from(t.Source, t.Standing, measure.Figure{
-		ID: "minutes", Label: "Blanch", Value: t.Minutes + extra, High: t.MinutesHigh + extra, Unit: "min", Words: t.Words,
+		ID: "minutes", Label: w.Say("Blanch"), Value: t.Minutes + extra, High: t.MinutesHigh + extra, Unit: "min", Words: t.Words,
 		Text: here, Working: fmt.Sprintf("%s + %s (%s) = %s", before, measure.Minutes(extra), where, here),
 	})
 	if t.Method == reference.SteamBlanch {
-		w.out.Minutes.Label = "Steam"
+		w.out.Minutes.Label = w.Say("Steam")
 	}
 }
 
@@ -58,55 +59,55 @@ func (w *worker) shippedStanding(source string) string {
 func (w *worker) altitudeStep() (extraMin float64, where string) {
 	rule, extraRule := w.table.Rule("altitude-ft"), w.table.Rule("altitude-extra-min")
 	limit := w.height(rule.Value)
-	here := w.Altitude.String()
+	here := w.Amount(w.Altitude.String())
 	if u := w.Altitude.Unit(); u != nil && (u == measure.Metre) != w.metric {
 		here += " (" + w.height(w.Altitude.In(measure.Foot)) + ")"
 	}
 	switch {
 	case !w.Altitude.Given():
-		w.find(measure.Mind, "no-altitude", extraRule.Source, "No altitude is entered.",
-			fmt.Sprintf("Enter the height of the kitchen: from %s up the blanch is %s longer.", limit, measure.Minutes(extraRule.Value)))
-		return 0, "no altitude entered, taken as below " + limit
+		w.find(measure.Mind, "no-altitude", extraRule.Source, w.Say("No altitude is entered."),
+			w.Say("Enter the height of the kitchen: from %s up the blanch is %s longer.", limit, measure.Minutes(extraRule.Value)))
+		return 0, w.Say("no altitude entered, taken as below %s", limit)
 	case w.Altitude.In(measure.Foot) < rule.Value*(1-1e-12):
-		return 0, here + " is below " + limit
+		return 0, w.Say("%s is below %s", here, limit)
 	}
 	t := w.Treatment
 	w.find(measure.Note, "altitude-minute", extraRule.Source,
-		fmt.Sprintf("At %s the blanch is %s longer than in the table.", here, measure.Minutes(extraRule.Value)),
-		fmt.Sprintf("Blanch %s instead of %s.", measure.MinutesRange(t.Minutes+extraRule.Value, t.MinutesHigh+extraRule.Value), measure.MinutesRange(t.Minutes, t.MinutesHigh)))
-	return extraRule.Value, here + " is " + limit + " or more"
+		w.Say("At %s the blanch is %s longer than in the table.", here, measure.Minutes(extraRule.Value)),
+		w.Say("Blanch %s instead of %s.", w.minutesText(t.Minutes+extraRule.Value, t.MinutesHigh+extraRule.Value), w.minutesText(t.Minutes, t.MinutesHigh)))
+	return extraRule.Value, w.Say("%s is %s or more", here, limit)
 }
 
-func lowerFirst(s string) string {
+// lowerFirst is a text that goes on inside a sentence.
+func lowerFirst(s string) string { return withFirst(s, unicode.ToLower) }
+
+// upperFirst is a text at the start of a sentence.
+func upperFirst(s string) string { return withFirst(s, unicode.ToUpper) }
+
+func withFirst(s string, change func(rune) rune) string {
 	if s == "" {
 		return s
 	}
-	return strings.ToLower(s[:1]) + s[1:]
-}
-
-func upperFirst(s string) string {
-	if s == "" {
-		return s
-	}
-	return strings.ToUpper(s[:1]) + s[1:]
+	first, size := utf8.DecodeRuneInString(s)
+	return string(change(first)) + s[size:]
 }
 
 func (w *worker) clock() measure.Figure {
 	t := w.Treatment
-	f := inWords("clock", "The clock starts", t.ClockStart.Says(), "")
+	f := inWords("clock", w.Say("The clock starts"), w.Say(t.ClockStart.Says()), "")
 	switch t.ClockStart {
 	case reference.AtReturnToBoil:
 		back := w.table.Rule("return-to-boil-min")
-		f.Working = fmt.Sprintf("the water should boil again within %s; if it does not, the load is too big for the water and the burner", measure.Minutes(back.Value))
+		f.Working = w.Say("the water should boil again within %s; if it does not, the load is too big for the water and the burner", measure.Minutes(back.Value))
 		if t.SourceClock == reference.AtOnce {
-			f.Note = "The page these minutes come from counts at once, when the lid goes on; counting from the boil never shortens them."
+			f.Note = w.Say("The page these minutes come from counts at once, when the lid goes on; counting from the boil never shortens them.")
 		}
 		return by(back, f)
 	case reference.AtOnce:
-		f.Working = "steam is there from the first moment"
+		f.Working = w.Say("steam is there from the first moment")
 		return by(w.table.Rule("steam-clock-min"), f)
 	}
-	f.Working = "this treatment goes by words, not by minutes"
+	f.Working = w.Say("this treatment goes by words, not by minutes")
 	return from(t.Source, t.Standing, f)
 }
 
@@ -114,42 +115,42 @@ func (w *worker) clock() measure.Figure {
 func (w *worker) chill() {
 	t := w.Treatment
 	if t.ChillFactor == 0 || t.Minutes == 0 {
-		words, source := t.ChillWords, t.ChillSource
-		if words == "" {
-			words = "no chilling"
+		how, source := t.ChillWords, t.ChillSource
+		if how == "" {
+			how = w.Say("no chilling")
 		}
 		if source == "" {
 			source = t.Source
 		}
-		w.out.Chill = from(source, t.ChillStanding, inWords("chill", "Chill", words, words))
-		w.out.Ice = by(w.table.Rule("ice-lb-per-lb"), inWords("ice", "Ice", "none by rule", "the rule of ice counts for blanched pieces"))
+		w.out.Chill = from(source, t.ChillStanding, inWords("chill", w.Say("Chill"), how, how))
+		w.out.Ice = by(w.table.Rule("ice-lb-per-lb"), inWords("ice", w.Say("Ice"), w.Say("none by rule"), w.Say("the rule of ice counts for blanched pieces")))
 		return
 	}
 	low, high := w.out.Minutes.Value*t.ChillFactor, w.out.Minutes.High*t.ChillFactor
-	text := measure.MinutesRange(low, high)
-	working := "as long as the blanch: " + text
+	text := w.minutesText(low, high)
+	working := w.Say("as long as the blanch: %s", text)
 	if t.ChillFactor != 1 {
 		working = fmt.Sprintf("%s × %s = %s", w.out.Minutes.Text, measure.Plain(t.ChillFactor), text)
 	}
 	w.out.Chill = from(t.ChillSource, t.ChillStanding, measure.Figure{
-		ID: "chill", Label: "Chill in ice water", Value: low, High: high, Unit: "min", Text: text, Working: working,
+		ID: "chill", Label: w.Say("Chill in ice water"), Value: low, High: high, Unit: "min", Text: text, Working: working,
 	})
 	if w.out.Chill.Basis == measure.Tabled {
 		w.out.Chill.Basis = measure.Ruled
 	}
 	if t.ChillStanding == reference.CommonPractice {
-		w.out.Chill.Note = "Common practice in the trade; no single source."
+		w.out.Chill.Note = w.Say("Common practice in the trade; no single source.")
 	}
 	if !w.weighed() {
-		w.out.Ice = w.noWeight("ice", "Ice, by rule of thumb")
+		w.out.Ice = w.noWeight("ice", w.Say("Ice, by rule of thumb"))
 		return
 	}
 	rule := w.table.Rule("ice-lb-per-lb")
 	ice, iceText := w.mass(w.Prepared.SI() * rule.Value)
 	unit := w.massUnit().Symbol
 	w.out.Ice = by(rule, measure.Figure{
-		ID: "ice", Label: "Ice, by rule of thumb", Value: ice, High: ice, Unit: unit, Text: iceText,
+		ID: "ice", Label: w.Say("Ice, by rule of thumb"), Value: ice, High: ice, Unit: unit, Text: iceText,
 		Working: fmt.Sprintf("%s × %s %s/%s = %s", w.massExact(w.Prepared.SI()), measure.Plain(rule.Value), unit, unit, iceText),
-		Note:    "The rule of thumb counts the food only; warm tap water in the bath needs more.",
+		Note:    w.Say("The rule of thumb counts the food only; warm tap water in the bath needs more."),
 	})
 }

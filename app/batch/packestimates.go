@@ -1,7 +1,6 @@
 package batch
 
 import (
-	"fmt"
 	"math"
 
 	"example.org/kettleside/app/estimate"
@@ -55,28 +54,32 @@ func (w *worker) airShare() float64 {
 // freezingEstimates words how long one pack takes.
 func (w *worker) freezingEstimates(c estimate.Case, f estimate.Freezing) {
 	cold, warm := w.degrees(c.FreezerC[0]), w.degrees(c.FreezerC[1])
-	what := "a " + string(w.Pack.Size) + " " + string(w.Pack.Container)
+	what := w.Say(containerNames[containerOf{w.Pack.Size, w.Pack.Container}].a)
 	if w.Pack.OnTray(w.Treatment) {
-		what = "a piece on the tray"
+		what = w.Say("a piece on the tray")
 	}
-	fig := timeRangeFigure("freezing", "Frozen through after", f.QuickS, f.SlowS, "")
-	fig.Working = fmt.Sprintf("%s, from %s until its core is at %s: about %s at %s, %s at %s; sooner with air all round, later in a crowd", what, w.degrees(c.PackedC), w.degrees(c.CoreC), lasting(f.LikelyS), cold, lasting(f.WarmS), warm)
+	fig := w.timeRangeFigure("freezing", w.Say("Frozen through after"), f.QuickS, f.SlowS, "")
+	packed, core, likely, later := w.degrees(c.PackedC), w.degrees(c.CoreC), w.lasting(f.LikelyS), w.lasting(f.WarmS)
+	fig.Working = w.Say("%s, from %s until its core is at %s: about %s at %s, %s at %s; sooner with air all round, later in a crowd", what, packed, core, likely, cold, later, warm)
 	if f.PhamS > 0 {
-		fig.Working += fmt.Sprintf("; by Pham’s formula %s at %s", lasting(f.PhamS), cold)
+		fig.Working = w.Say("%s, from %s until its core is at %s: about %s at %s, %s at %s; sooner with air all round, later in a crowd; by Pham’s formula %s at %s", what, packed, core, likely, cold, later, warm, w.lasting(f.PhamS), cold)
 	}
-	fig.Note = "Packs in one layer against cold shelves freeze soonest; stack them when they are hard. The sizes of containers are guessed."
+	fig.Note = w.Say("Packs in one layer against cold shelves freeze soonest; stack them when they are hard. The sizes of containers are guessed.")
 	if w.Pack.OnTray(w.Treatment) {
-		fig.Note = "Spread the pieces in one layer; heaped they take far longer."
+		fig.Note = w.Say("Spread the pieces in one layer; heaped they take far longer.")
 	}
 	w.out.Estimates.Freezing = fig
-	title := "One pack in the freezer"
+	title := w.Say("One pack in the freezer")
 	if w.Pack.OnTray(w.Treatment) {
-		title = "One piece on the tray"
+		title = w.Say("One piece on the tray")
 	}
-	chart := w.chart("freezer", title, "after it goes in", "h", 3600, f.Course)
-	chart.Curves[0].ID, chart.Curves[0].Label = "air", "air"
-	chart.Curves[1].ID, chart.Curves[1].Label = "core", "core"
-	chart.Curves[2].Label = "mean"
+	chart := w.chart("freezer", title, w.Say("after it goes in"), "h", 3600, f.Course)
+	chart.Curves[0].ID, chart.Curves[0].Label = "air", w.Say("air")
+	chart.Curves[1].ID, chart.Curves[1].Label, chart.Curves[1].Short = "core", w.Say("core"), ""
+	chart.Curves[2].Label = w.Say("whole pack, on average")
+	if w.Pack.OnTray(w.Treatment) {
+		chart.Curves[2].Label = w.Say("whole piece, on average")
+	}
 	chart.Marks = append(chart.Marks, measure.Mark{ID: "frozen", Label: w.degrees(c.CoreC), At: w.markAt(frozenThroughF)})
 	w.out.Estimates.Freezer = chart
 }
@@ -92,15 +95,20 @@ func (w *worker) growth(food heat.Composition) {
 	if err != nil {
 		return // a food too dry for the model
 	}
-	f := model(measure.Figure{ID: "growth", Label: "Grows in the freezer by", Value: percent, High: percent, Unit: "%", Text: measure.Plain(math.Round(percent*2)/2) + " %",
-		Working: fmt.Sprintf("food is %s of the filling and water %s of the food; most of it turns to ice, which takes 9 %% more room; the air between the pieces does not grow", percentText(1-w.airShare()), percentText(food.Water))})
+	f := model(measure.Figure{ID: "growth", Label: w.Say("Grows in the freezer by"), Value: percent, High: percent, Unit: "%", Text: measure.Plain(math.Round(percent*2)/2) + " %",
+		Working: w.Say("food is %s of the filling and water %s of the food; most of it turns to ice, which takes 9 %% more room; the air between the pieces does not grow", w.percentText(1-w.airShare()), w.percentText(food.Water))})
 	w.out.Estimates.Growth = f
 	box, err := rigid(c)
-	if err != nil || box == nil { // a bag gives way
+	if err != nil {
+		return
+	}
+	if box == nil {
+		w.out.Estimates.Frozen = w.frozenBag(percent)
 		return
 	}
 	if w.headspaceIn == 0 { // the table's way with what packs loosely
-		w.out.Estimates.Growth.Also = "the air between the pieces takes it up"
+		w.out.Estimates.Growth.Also = w.Say("the air between the pieces takes it up")
+		w.out.Estimates.Frozen = w.frozenLoose(percent)
 		return
 	}
 	headspaceM := w.headspaceIn * measure.Inch.Factor
@@ -108,20 +116,21 @@ func (w *worker) growth(food heat.Composition) {
 	if err != nil {
 		return
 	}
+	w.out.Estimates.Frozen = w.frozenIn(headspaceM, percent, fit)
 	_, left, _ := w.length(fit.LeftM / measure.Inch.Factor)
 	need := w.lengthUp(fit.NeedM)
 	switch {
 	case fit.Holds && fit.LeftM > tightM:
-		w.out.Estimates.Growth.Also = "the headspace holds it, " + left + " left"
+		w.out.Estimates.Growth.Also = w.Say("the headspace holds it, %s left", left)
 		return
 	case fit.NeedM < headspaceM+tightM:
-		w.out.Estimates.Growth.Also = "the headspace just holds it"
+		w.out.Estimates.Growth.Also = w.Say("the headspace just holds it")
 		return
 	}
-	w.out.Estimates.Growth.Also = "needs " + need + " of headspace"
+	w.out.Estimates.Growth.Also = w.Say("needs %s of headspace", need)
 	w.find(measure.Note, "headspace-tight", reference.HeatModelSource,
-		fmt.Sprintf("Estimate: the filling grows by %s and would need %s of headspace in a %s of the form taken here; the table says %s.", f.Text, need, c.Name, w.out.Headspace.Text),
-		"Never less than the table, and rather more. The model takes the filling to rise straight up in rigid walls. Glass can break with headspace to spare, because the top freezes first; fill a container that draws in only to below its shoulder.")
+		w.Say("Estimate: the filling grows by %s and would need %s of headspace in a %s of the form taken here; the table says %s.", f.Text, need, c.Name, w.out.Headspace.Text),
+		w.Say("Never less than the table, and rather more. The model takes the filling to rise straight up in rigid walls. Glass can break with headspace to spare, because the top freezes first; fill a container that draws in only to below its shoulder."))
 }
 
 // tightM is a difference that nobody measures in a headspace, 1/16 inch.

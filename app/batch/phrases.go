@@ -10,12 +10,20 @@ import (
 // How estimates are printed: with no more digits than they are worth.
 
 // lasting prints a time: "55 s", "1 min 50 s", "17 min", "9 h".
-func lasting(seconds float64) string {
+func (k kitchen) lasting(seconds float64) string {
+	if math.IsInf(seconds, 1) {
+		return k.Say("never")
+	}
+	number, unit := lastingIn(seconds)
+	return number + " " + unit
+}
+
+// lastingIn is a time as it is printed and the unit that it ends with: "1 min 50"
+// and "s". It is finite.
+func lastingIn(seconds float64) (number, unit string) {
 	switch {
-	case math.IsInf(seconds, 1):
-		return "never"
 	case seconds < 57.5:
-		return measure.Plain(max(math.Round(seconds/5)*5, 5)) + " s"
+		return measure.Plain(max(math.Round(seconds/5)*5, 5)), "s"
 	case seconds < 595:
 		step := 5.0
 		if seconds >= 180 {
@@ -24,25 +32,30 @@ func lasting(seconds float64) string {
 		whole := math.Round(seconds/step) * step
 		minutes := math.Floor(whole / 60)
 		if rest := whole - 60*minutes; rest > 0 {
-			return measure.Plain(minutes) + " min " + measure.Plain(rest) + " s"
+			return measure.Plain(minutes) + " min " + measure.Plain(rest), "s"
 		}
-		return measure.Plain(minutes) + " min"
+		return measure.Plain(minutes), "min"
 	case seconds < 5370:
-		return measure.Plain(math.Round(seconds/60)) + " min"
+		return measure.Plain(math.Round(seconds / 60)), "min"
 	case seconds < 5*3600:
-		return measure.Plain(math.Round(seconds/1800)/2) + " h"
+		return measure.Plain(math.Round(seconds/1800) / 2), "h"
 	}
-	return measure.Plain(math.Round(seconds/3600)) + " h"
+	return measure.Plain(math.Round(seconds / 3600)), "h"
 }
 
 // lastingRange prints two ends: "1 min 20 s to 2 min 40 s", or one where both
 // print alike.
-func lastingRange(lowS, highS float64) string {
-	low, high := lasting(lowS), lasting(highS)
+func (k kitchen) lastingRange(lowS, highS float64) string {
+	return k.ends(k.lasting(lowS), k.lasting(highS))
+}
+
+// ends are the two ends of a range that have a unit each, or one where both
+// print alike.
+func (k kitchen) ends(low, high string) string {
 	if low == high {
 		return low
 	}
-	return low + " to " + high
+	return k.Say("%s to %s", low, high)
 }
 
 // roughMass is a weight with the two digits that an estimate is worth.
@@ -79,14 +92,14 @@ func (k kitchen) typedTemp(q measure.Temperature) string {
 // typedLength is a width as it was typed, with the kitchen's unit behind it
 // where it was typed in the other system.
 func (k kitchen) typedLength(q measure.Length) string {
-	us := q.Unit() == measure.Inch || q.Unit() == measure.Foot
+	us, typed := q.Unit() == measure.Inch || q.Unit() == measure.Foot, k.Amount(q.String())
 	switch {
 	case us && k.metric:
-		return q.String() + " (" + measure.Plain(math.Round(q.SI()*100)) + " cm)"
+		return typed + " (" + measure.Plain(math.Round(q.SI()*100)) + " cm)"
 	case !us && !k.metric:
-		return q.String() + " (" + measure.Kitchen(q.In(measure.Inch), measure.Inch) + ")"
+		return typed + " (" + k.Amount(measure.Kitchen(q.In(measure.Inch), measure.Inch)) + ")"
 	}
-	return q.String()
+	return typed
 }
 
 // degreesRange prints two ends with one unit.
@@ -103,30 +116,30 @@ func (k kitchen) temperatureFigure(id, label string, tempC float64, working stri
 }
 
 // timeFigure is a figure of one time, in the unit that its text ends with.
-func timeFigure(id, label string, seconds float64, working string) measure.Figure {
-	text := lasting(seconds)
-	unit := unitOf(text)
+func (k kitchen) timeFigure(id, label string, seconds float64, working string) measure.Figure {
+	_, unit := lastingIn(seconds)
 	value := seconds / secondsIn[unit]
-	return model(measure.Figure{ID: id, Label: label, Value: value, High: value, Unit: unit, Text: text, Working: working})
+	return model(measure.Figure{ID: id, Label: label, Value: value, High: value, Unit: unit, Text: k.lasting(seconds), Working: working})
 }
 
 // timeRangeFigure is a figure of two times.
-func timeRangeFigure(id, label string, lowS, highS float64, working string) measure.Figure {
-	f := timeFigure(id, label, highS, working)
-	f.Value = lowS / secondsIn[f.Unit]
-	low, high := lasting(lowS), f.Text
-	if unitOf(low) == f.Unit && !strings.Contains(strings.TrimSuffix(low, " "+f.Unit), " ") {
-		f.Text = measure.Range(strings.TrimSuffix(low, " "+f.Unit), strings.TrimSuffix(high, " "+f.Unit), f.Unit)
-	} else {
-		f.Text = lastingRange(lowS, highS)
-	}
+func (k kitchen) timeRangeFigure(id, label string, lowS, highS float64, working string) measure.Figure {
+	f := k.timeFigure(id, label, highS, working)
+	f.Value, f.Text = lowS/secondsIn[f.Unit], k.timeRange(lowS, highS)
 	return f
 }
 
-var secondsIn = map[string]float64{"s": 1, "min": 60, "h": 3600}
+// timeRange prints two times, the unit once where both ends have only that one.
+func (k kitchen) timeRange(lowS, highS float64) string {
+	low, unit := lastingIn(lowS)
+	high, highUnit := lastingIn(highS)
+	if unit == highUnit && !strings.Contains(low+high, " ") && !math.IsInf(highS, 1) {
+		return measure.Range(low, high, unit)
+	}
+	return k.lastingRange(lowS, highS)
+}
 
-// unitOf is the last word of a time.
-func unitOf(text string) string { return text[strings.LastIndex(text, " ")+1:] }
+var secondsIn = map[string]float64{"s": 1, "min": 60, "h": 3600}
 
 // lengthUp prints a headspace that is needed at least: the next eighth of an
 // inch, or millimetre.
@@ -135,14 +148,14 @@ func (k kitchen) lengthUp(metres float64) string {
 		return measure.Plain(math.Ceil(metres*1000-1e-9)) + " mm"
 	}
 	text, _ := measure.KitchenUp(metres/measure.Inch.Factor, measure.Inch)
-	return text
+	return k.Amount(text)
 }
 
 // percentText prints a share in whole percent, and says "under 1 %" rather than
 // nothing.
-func percentText(share float64) string {
+func (k kitchen) percentText(share float64) string {
 	if share < 0.01 {
-		return "under 1 %"
+		return k.Say("under %s", "1 %")
 	}
 	return measure.Plain(math.Round(share*100)) + " %"
 }

@@ -2,13 +2,15 @@ package batch
 
 import (
 	"example.org/kettleside/app/measure"
+	"example.org/kettleside/content/words"
 	"example.org/kettleside/reference"
 )
 
 // RuleTexts prints the rules of method for texts that name them, by rule id:
-// "return-to-boil-min" is "1 min". Units are those of the class.
-func RuleTexts(table *reference.Table, units measure.System) map[string]string {
-	k := kitchen{metric: units == measure.Metric}
+// "return-to-boil-min" is "1 min". Units are those of the class; nil speaks
+// English.
+func RuleTexts(table *reference.Table, units measure.System, v *words.Voice) map[string]string {
+	k := kitchenOf(units, v)
 	texts := map[string]string{}
 	for _, r := range table.Rules {
 		texts[r.ID] = k.rule(r)
@@ -24,25 +26,25 @@ func (k kitchen) rule(r reference.Rule) string {
 	perCuFt := measure.Pound.Factor / measure.CubicFoot.Factor * 100 // kg per 100 L
 	switch r.Unit {
 	case "min":
-		return measure.MinutesRange(r.Value, r.High)
+		return k.minutesText(r.Value, r.High)
 	case "gal/lb":
 		switch {
 		case k.metric:
-			return plain(gallonPerPound, "L per kg")
+			return k.Say("%s L per kg", plain(gallonPerPound, ""))
 		case r.Value == 1:
-			return "1 gallon per pound"
+			return k.Say("1 gallon per pound")
 		}
-		return plain(1, "gallons per pound")
+		return k.Say("%s gallons per pound", plain(1, ""))
 	case "lb/lb":
 		if k.metric {
-			return plain(1, "kg per kg")
+			return k.Say("%s kg per kg", plain(1, ""))
 		}
-		return plain(1, "lb per lb")
+		return k.Say("%s lb per lb", plain(1, ""))
 	case "lb/cu ft":
 		if k.metric {
-			return plain(perCuFt, "kg per 100 L")
+			return k.Say("%s kg per 100 L", plain(perCuFt, ""))
 		}
-		return plain(1, "lb per cu ft")
+		return k.Say("%s lb per cu ft", plain(1, ""))
 	case "F":
 		return k.temperature(r.Value)
 	case "ft":
@@ -50,13 +52,18 @@ func (k kitchen) rule(r reference.Rule) string {
 	case "in":
 		_, low, _ := k.length(r.Value)
 		_, high, _ := k.length(r.High)
-		if low == high {
-			return low
-		}
-		return low + " to " + high
+		return k.ends(low, high)
 	case "lb":
 		_, text := k.mass(r.Value * measure.Pound.Factor)
 		return text
 	}
+	if format, ok := ruleUnits[r.Unit]; ok {
+		return k.Say(format, plain(1, ""))
+	}
 	return plain(1, r.Unit)
+}
+
+// ruleUnits are the units of rules that are words.
+var ruleUnits = map[string]string{
+	"lots": words.Key("%s lots"), "times": words.Key("%s times"), "months": words.Key("%s months"), "tsp/gal": words.Key("%s tsp/gal"),
 }

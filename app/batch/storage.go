@@ -4,6 +4,7 @@ import (
 	"time"
 
 	"example.org/kettleside/app/measure"
+	"example.org/kettleside/content/words"
 )
 
 // storage gives the best-quality window and the text of the label.
@@ -12,20 +13,17 @@ func (w *worker) storage() {
 	low, high := t.StorageMonths, t.StorageMonthsHigh
 	hold := w.temperature(w.table.Rule("hold-f").Value)
 	f := from(t.StorageSource, "", measure.Figure{
-		ID: "best-by", Label: "Best quality", Value: low, High: high, Unit: "months",
-		Text:    countedRange(low, high, "month", "months") + " at " + hold + " or colder",
-		Working: "kept at " + hold + " or colder; later it is a loss of quality, not of safety",
+		ID: "best-by", Label: w.Say("Best quality"), Value: low, High: high, Unit: "months",
+		Text:    w.Say("%s at %s or colder", countedRange(low, high, w.Say("month"), w.Say("months")), hold),
+		Working: w.Say("kept at %s or colder; later it is a loss of quality, not of safety", hold),
 	})
 	if f.Basis == measure.Tabled {
 		f.Basis = measure.Ruled
 	}
-	w.out.Label = Label{Food: w.food(), Cut: t.Cut, Amount: "1 " + string(w.Pack.Size), Cook: "Cook before eating."}
+	w.out.Label = Label{Food: w.food(), Cut: t.Cut, Amount: w.sizes(1), Cook: w.Say("Cook before eating.")}
 	if !w.FreezeOn.IsZero() {
 		from, to := monthsLater(w.FreezeOn, low), monthsLater(w.FreezeOn, high)
-		f.Also = from + " to " + to
-		if low == high {
-			f.Also = to
-		}
+		f.Also = w.ends(from, to)
 		w.out.Label.Frozen = w.FreezeOn.Format(time.DateOnly)
 		w.out.Label.BestFrom, w.out.Label.BestBy = from, to
 	}
@@ -34,14 +32,14 @@ func (w *worker) storage() {
 
 // Best is "Best by 2028-02-12 to 2028-06-12", "" where the day of freezing is
 // not fixed.
-func (l Label) Best() string {
+func (l Label) Best(v *words.Voice) string {
 	switch {
 	case l.BestBy == "":
 		return ""
 	case l.BestFrom != "" && l.BestFrom != l.BestBy:
-		return "Best by " + l.BestFrom + " to " + l.BestBy
+		return v.Say("Best by %s to %s", l.BestFrom, l.BestBy)
 	}
-	return "Best by " + l.BestBy
+	return v.Say("Best by %s", l.BestBy)
 }
 
 // monthsLater is the same day of a later month, or that month's last day where

@@ -4,13 +4,22 @@ import (
 	"math"
 
 	"example.org/kettleside/app/measure"
+	"example.org/kettleside/content/words"
 )
 
 // gallonPerPound in L/kg: the water rule in metric.
 var gallonPerPound = measure.Gallon.Factor / measure.Pound.Factor
 
-// kitchen prints amounts in the units of the class.
-type kitchen struct{ metric bool }
+// kitchen prints amounts in the units of the class and says what stands beside
+// them in its reader's language.
+type kitchen struct {
+	metric bool
+	*words.Voice
+}
+
+func kitchenOf(units measure.System, v *words.Voice) kitchen {
+	return kitchen{units == measure.Metric, v}
+}
 
 func (k kitchen) massUnit() *measure.MassUnit {
 	if k.metric {
@@ -64,16 +73,16 @@ func (k kitchen) typedVolume(q measure.Volume) string {
 	if litres := q.Unit() == measure.Litre || q.Unit() == measure.Millilitre; litres != k.metric {
 		return k.asTyped(q)
 	}
-	return q.String()
+	return k.Amount(q.String())
 }
 
 // asTyped is a volume as it was typed, with the kitchen's unit behind it where
 // it was typed in another one.
 func (k kitchen) asTyped(q measure.Volume) string {
 	if u := k.waterUnit(); q.Unit() != u {
-		return q.String() + " (" + measure.Exact(q.In(u)) + " " + u.Symbol + ")"
+		return k.Amount(q.String()) + " (" + measure.Exact(q.In(u)) + " " + u.Symbol + ")"
 	}
-	return q.String()
+	return k.Amount(q.String())
 }
 
 // rate prints gallons per pound in the kitchen's units, for a working.
@@ -90,7 +99,7 @@ func (k kitchen) length(inches float64) (value float64, text, unit string) {
 		mm := inches * measure.Inch.Factor * 1000
 		return mm, measure.Plain(math.Round(mm)) + " mm", "mm"
 	}
-	return inches, measure.Kitchen(inches, measure.Inch), "in"
+	return inches, k.Amount(measure.Kitchen(inches, measure.Inch)), "in"
 }
 
 // temperature prints °F, or whole °C.
@@ -101,19 +110,24 @@ func (k kitchen) temperature(tempF float64) string {
 	return measure.Plain(tempF) + " °F"
 }
 
+// minutesText prints a time or a range of times.
+func (k kitchen) minutesText(low, high float64) string {
+	return measure.MinutesRangeBy(k.Voice, low, high)
+}
+
 // height prints an altitude.
 func (k kitchen) height(feet float64) string {
 	if k.metric {
 		return measure.Plain(math.Round(feet*measure.Foot.Factor)) + " m"
 	}
-	return measure.Plain(feet) + " ft"
+	return k.Amount(measure.Plain(feet) + " ft")
 }
 
 // wholeUp is the next whole number, never below nothing; a quotient that is
 // whole but for rounding stays.
 func wholeUp(x float64) float64 { return max(math.Ceil(x-1e-9), 0) }
 
-// countedRange is "3–5 pint bags", "1 pint bag".
+// countedRange is "3–5 pint bags", "1 pint bag"; one and many are said already.
 func countedRange(low, high float64, one, many string) string {
 	if high == 1 && low == 1 {
 		return "1 " + one

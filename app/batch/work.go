@@ -1,23 +1,25 @@
 package batch
 
 import (
-	"fmt"
 	"maps"
 	"slices"
+	"strings"
 
 	"example.org/kettleside/app/measure"
+	"example.org/kettleside/content/words"
 	"example.org/kettleside/reference"
 )
 
 // Work computes everything about one batch by the rules of method. It is pure:
 // the same job and table give the same result.
 func Work(job Job, table *reference.Table) Worked {
-	w := worker{Job: job, table: table, kitchen: kitchen{metric: job.Units == measure.Metric}}
+	w := worker{Job: job, table: table, kitchen: kitchenOf(job.Units, job.Voice)}
 	w.entered()
 	w.boilingWater()
 	w.minutes()
 	w.boils()
 	w.chill()
+	w.iceEntered()
 	w.pack()
 	w.buy()
 	w.freezer()
@@ -58,26 +60,26 @@ func from(source string, standing reference.Standing, f measure.Figure) measure.
 }
 
 // inWords is a figure that has no number.
-func inWords(id, label, words, working string) measure.Figure {
-	return measure.Figure{ID: id, Label: label, Words: words, Text: words, Working: working}
+func inWords(id, label, text, working string) measure.Figure {
+	return measure.Figure{ID: id, Label: label, Words: text, Text: text, Working: working}
 }
 
 func (w *worker) entered() {
 	if !w.Prepared.Given() {
-		f := inWords("prepared", "Prepared weight", "not entered", "no weight entered")
+		f := inWords("prepared", w.Say("Prepared weight"), w.Say("not entered"), w.Say("no weight entered"))
 		f.Basis, f.Source, f.Unit = measure.Entered, "entered", w.massUnit().Symbol
 		w.out.Prepared = f
-		w.find(measure.Stop, "no-weight", "", "No prepared weight is entered for this batch.", "Enter what one station weighs after trimming, such as 3 lb.")
+		w.find(measure.Stop, "no-weight", "", w.Say("No prepared weight is entered for this batch."), w.Say("Enter what one station weighs after trimming, such as 3 lb."))
 		return
 	}
 	amount, text := w.mass(w.Prepared.SI())
 	if w.Prepared.Unit() == w.massUnit() {
 		text = w.Prepared.String() // to the last digit that was typed
 	}
-	_, other := kitchen{metric: !w.metric}.mass(w.Prepared.SI())
+	_, other := kitchen{!w.metric, w.kitchen.Voice}.mass(w.Prepared.SI())
 	w.out.Prepared = measure.Figure{
-		ID: "prepared", Label: "Prepared weight", Value: amount, High: amount, Unit: w.massUnit().Symbol,
-		Text: text, Also: other, Working: "as entered: " + w.Prepared.String() + ", trimmed and ready for the kettle",
+		ID: "prepared", Label: w.Say("Prepared weight"), Value: amount, High: amount, Unit: w.massUnit().Symbol,
+		Text: text, Also: other, Working: w.Say("as entered: %s, trimmed and ready for the kettle", w.Prepared),
 		Basis: measure.Entered, Source: "entered",
 	}
 }
@@ -87,7 +89,7 @@ func (w *worker) entered() {
 func (w *worker) weighed() bool { return w.Prepared.SI() > 0 }
 
 func (w *worker) noWeight(id, label string) measure.Figure {
-	f := inWords(id, label, "enter a weight", "no prepared weight entered")
+	f := inWords(id, label, w.Say("enter a weight"), w.Say("no prepared weight entered"))
 	f.Basis, f.Source = measure.Entered, "entered"
 	return f
 }
@@ -96,37 +98,40 @@ func (w *worker) noWeight(id, label string) measure.Figure {
 func (w *worker) provenance() {
 	t := w.Treatment
 	if t.Standing == reference.FromMemory {
-		w.find(measure.Mind, "from-memory", t.Source, "This treatment was entered from memory; the page was not read for this table.",
-			"Check it against your agency's current table before class.")
+		w.find(measure.Mind, "from-memory", t.Source, w.Say("This treatment was entered from memory; the page was not read for this table."),
+			w.Say("Check it against your agency's current table before class."))
 	}
 	for _, field := range slices.Sorted(maps.Keys(t.Changed)) {
 		edit := t.Changed[field]
-		severity, do := measure.Note, "Reason given: "+edit.Why
+		severity, do := measure.Note, w.Say("Reason given: %s", sentence(edit.Why))
 		if field == reference.FieldMinutes || field == reference.FieldWords {
 			severity = measure.Mind
 			if len(t.ShorterThanShipped) > 0 && field == reference.FieldMinutes {
-				do = "Shorter than shipped; printed by " + list(t.ShorterThanShipped) + ". " + do
+				do = w.Say("Shorter than shipped; printed by %s. Reason given: %s", w.list(t.ShorterThanShipped), sentence(edit.Why))
 			}
 		}
-		w.find(severity, "changed-here-"+field, "", fmt.Sprintf("Changed here: %s now “%s”, shipped “%s”.", field, orNone(edit.New), orNone(edit.Old)), sentence(do))
+		w.find(severity, "changed-here-"+field, "", w.Say("Changed here: %s now “%s”, shipped “%s”.", w.Say(fieldNames[field]), w.orNone(edit.New), w.orNone(edit.Old)), do)
 	}
 	if t.Note != "" {
 		w.find(measure.Note, "treatment-note", "", t.Note, "")
 	}
 }
 
-func list(names []string) string {
-	text := ""
-	for i, name := range names {
-		switch {
-		case i > 0 && i == len(names)-1:
-			text += " and "
-		case i > 0:
-			text += ", "
-		}
-		text += name
+// fieldNames are the names of the fields that can be changed.
+var fieldNames = map[string]string{
+	reference.FieldMinutes: words.Key("minutes"), reference.FieldWords: words.Key("words"),
+	reference.FieldChillFactor: words.Key("chill factor"), reference.FieldChillWords: words.Key("chill words"),
+	reference.FieldHeadspace: words.Key("headspace"), reference.FieldWater: words.Key("water"),
+	reference.FieldBlanchWater: words.Key("blanch water"), reference.FieldNote: words.Key("note"), reference.FieldStorage: words.Key("storage"),
+}
+
+// list is "A", "A and B", "A, B and C".
+func (k kitchen) list(names []string) string {
+	last := len(names) - 1
+	if last < 1 {
+		return strings.Join(names, "")
 	}
-	return text
+	return k.Say("%s and %s", strings.Join(names[:last], ", "), names[last])
 }
 
 // sentence ends with one full stop.
@@ -137,9 +142,9 @@ func sentence(s string) string {
 	return s + "."
 }
 
-func orNone(s string) string {
+func (k kitchen) orNone(s string) string {
 	if s == "" {
-		return "nothing"
+		return k.Say("nothing")
 	}
 	return s
 }

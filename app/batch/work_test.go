@@ -366,7 +366,7 @@ func TestFreezer(t *testing.T) {
 		}
 	}
 	// needs.md 6: 100 L takes 3.2–4.8 kg
-	if f := FreezerDay(measure.New(100, measure.Litre), measure.Metric, reference.Shipped()); f.Text != "3.2–4.81 kg" {
+	if f := FreezerDay(measure.New(100, measure.Litre), measure.Metric, reference.Shipped(), nil); f.Text != "3.2–4.81 kg" {
 		t.Errorf("100 L: %s a day", f.Text)
 	}
 }
@@ -472,7 +472,7 @@ func BenchmarkWork(b *testing.B) {
 // Rules print in the units of the class.
 func TestRuleTexts(t *testing.T) {
 	for _, units := range []measure.System{measure.US, measure.Metric} {
-		texts := RuleTexts(reference.Shipped(), units)
+		texts := RuleTexts(reference.Shipped(), units, nil)
 		want := map[string][2]string{
 			"return-to-boil-min": {"1 min", "1 min"}, "water-gal-per-lb": {"1 gallon per pound", "8.35 L per kg"}, "reheat-f": {"165 °F", "74 °C"},
 			"hold-f": {"0 °F", "−18 °C"}, "freezer-set-f": {"−10 °F", "−23 °C"}, "altitude-ft": {"5,000 ft", "1,524 m"}, "steam-water-in": {"1 in to 2 in", "25 mm to 51 mm"},

@@ -11,6 +11,7 @@ import (
 
 	"example.org/kettleside/app/batch"
 	"example.org/kettleside/app/measure"
+	"example.org/kettleside/content/words"
 	"example.org/kettleside/reference"
 )
 
@@ -24,6 +25,7 @@ var (
 	TapLimits       = measure.Between(32, 120, measure.Fahrenheit)
 	IceBagLimits    = measure.Between(1, 100, measure.Pound)
 	BathLimits      = measure.Between(0.25, 100, measure.Gallon)   // water in one bath
+	IceLimits       = measure.Between(0, 500, measure.Pound)       // of one station's batch; none is an answer too
 	AcrossLimits    = measure.Between(3.5, 30, measure.Inch)       // inside width of a basket
 	StartLimits     = measure.Between(32, 120, measure.Fahrenheit) // vegetables before they go in
 	RatingLimits    = measure.Between(300, 15000, measure.Watt)    // a burner's plate
@@ -47,15 +49,15 @@ var (
 func (c Counts) Enter(field, text string) (int, error) {
 	n, err := measure.ParseNumber(text)
 	wrong := func(problem string) (int, error) {
-		return 0, &measure.EntryError{Field: field, Typed: text, Problem: problem, Allowed: c.String()}
+		return 0, &measure.EntryError{Field: field, Typed: text, Problem: problem, Allowed: c.allowed()}
 	}
 	switch {
 	case err != nil || n != math.Trunc(n):
-		return wrong("is not a whole number")
+		return wrong(words.Key("is not a whole number"))
 	case n < float64(c.Low):
-		return wrong("is too little")
+		return wrong(words.Key("is too little"))
 	case n > float64(c.High):
-		return wrong("is too much")
+		return wrong(words.Key("is too much"))
 	}
 	return int(n), nil
 }
@@ -65,14 +67,16 @@ func (c Counts) Check(field string, n int) error {
 	if n >= c.Low && n <= c.High {
 		return nil
 	}
-	problem := "is too much"
+	problem := words.Key("is too much")
 	if n < c.Low {
-		problem = "is too little"
+		problem = words.Key("is too little")
 	}
-	return &measure.EntryError{Field: field, Typed: fmt.Sprint(n), Problem: problem, Allowed: c.String()}
+	return &measure.EntryError{Field: field, Typed: fmt.Sprint(n), Problem: problem, Allowed: c.allowed()}
 }
 
-func (c Counts) String() string { return fmt.Sprintf("a whole number from %d to %d", c.Low, c.High) }
+func (c Counts) allowed() words.Phrase {
+	return words.Later("a whole number from %d to %d", c.Low, c.High)
+}
 
 // optional checks an amount that may be left out.
 func optional[D measure.Dimension](limits measure.Limits[D], field string, q measure.Of[D]) error {
@@ -91,7 +95,7 @@ func oneOf[T ~string](field string, got T, allowed ...T) error {
 	for i, a := range allowed {
 		names[i] = string(a)
 	}
-	return &measure.EntryError{Field: field, Typed: string(got), Problem: "is not a choice", Allowed: strings.Join(names, ", ")}
+	return &measure.EntryError{Field: field, Typed: string(got), Problem: words.Key("is not a choice"), Allowed: words.Later("one of %s", strings.Join(names, ", "))}
 }
 
 // Check returns every entry that is out of its range, joined, or nil. An
@@ -121,7 +125,7 @@ func (c Class) Check() error {
 	for i, b := range c.Batches {
 		field := fmt.Sprintf("batches[%d]", i)
 		errs = append(errs, lineOfText(field+".name", b.Name), lineOfText(field+".treatment", b.Treatment),
-			optional(PreparedLimits, field+".prepared", b.Prepared), optional(StartLimits, field+".start", b.Start),
+			optional(PreparedLimits, field+".prepared", b.Prepared), optional(StartLimits, field+".start", b.Start), optional(IceLimits, field+".ice", b.Ice),
 			StationCounts.Check(field+".stations", b.Stations),
 			oneOf(field+".pack.container", b.Pack.Container, batch.Bag, batch.Box, batch.Jar),
 			oneOf(field+".pack.size", b.Pack.Size, batch.Pint, batch.Quart),
@@ -129,10 +133,10 @@ func (c Class) Check() error {
 			PackCounts.Check(field+".pack.count", b.Pack.Count),
 		)
 		if _, ok := c.Kit.KettleNamed(b.Kettle); b.Kettle != "" && !ok {
-			errs = append(errs, &measure.EntryError{Field: field + ".kettle", Typed: b.Kettle, Problem: "is not in the kit", Allowed: "the name of a kettle of the kit"})
+			errs = append(errs, &measure.EntryError{Field: field + ".kettle", Typed: b.Kettle, Problem: words.Key("is not in the kit"), Allowed: words.Later("the name of a kettle of the kit")})
 		}
 		if _, ok := c.Kit.BurnerNamed(b.Burner); b.Burner != "" && !ok {
-			errs = append(errs, &measure.EntryError{Field: field + ".burner", Typed: b.Burner, Problem: "is not in the kit", Allowed: "the name of a burner of the kit"})
+			errs = append(errs, &measure.EntryError{Field: field + ".burner", Typed: b.Burner, Problem: words.Key("is not in the kit"), Allowed: words.Later("the name of a burner of the kit")})
 		}
 	}
 	return errors.Join(errs...)
@@ -142,23 +146,25 @@ func (c Class) Check() error {
 func (k Kit) check() []error {
 	var errs []error
 	names := map[string]bool{}
-	named := func(field, name, what string) error {
-		taken := names[what+name]
-		names[what+name] = true
-		if name == "" || taken {
-			return &measure.EntryError{Field: field + ".name", Typed: name, Problem: "is taken by another " + what, Allowed: "a name of its own for each " + what}
+	named := func(field, name string, taken *measure.EntryError) error {
+		of := taken.Problem + name // kettles and burners may share a name
+		twice := names[of]
+		names[of] = true
+		if name == "" || twice {
+			taken.Field, taken.Typed = field+".name", name
+			return taken
 		}
 		return lineOfText(field+".name", name)
 	}
 	for i, kettle := range k.Kettles {
 		field := fmt.Sprintf("kit.kettles[%d]", i)
-		errs = append(errs, named(field, kettle.Name, "kettle"), optional(KettleLimits, field+".holds", kettle.Holds),
+		errs = append(errs, named(field, kettle.Name, &measure.EntryError{Problem: words.Key("is taken by another kettle"), Allowed: words.Later("a name of its own for each kettle")}), optional(KettleLimits, field+".holds", kettle.Holds),
 			optional(AcrossLimits, field+".across", kettle.Across), KitCounts.Check(field+".count", kettle.Count))
 	}
 	for i, burner := range k.Burners {
 		field := fmt.Sprintf("kit.burners[%d]", i)
 		heat, trial := burner.Heat, burner.Heat.Rehearsal
-		errs = append(errs, named(field, burner.Name, "burner"), KitCounts.Check(field+".count", burner.Count),
+		errs = append(errs, named(field, burner.Name, &measure.EntryError{Problem: words.Key("is taken by another burner"), Allowed: words.Later("a name of its own for each burner")}), KitCounts.Check(field+".count", burner.Count),
 			optional(RatingLimits, field+".heat.rating", heat.Rating),
 			optional(TrialLimits, field+".heat.rehearsal.water", trial.Water),
 			optional(TrialFromLimits, field+".heat.rehearsal.from", trial.From),
@@ -175,7 +181,7 @@ func lineOfText(field, text string) error {
 	if len([]rune(text)) <= maxLine && !strings.ContainsFunc(text, unprintable) {
 		return nil
 	}
-	return &measure.EntryError{Field: field, Typed: text, Problem: "is not one line of text", Allowed: fmt.Sprintf("one line of at most %d characters", maxLine)}
+	return &measure.EntryError{Field: field, Typed: text, Problem: words.Key("is not one line of text"), Allowed: words.Later("one line of at most %d characters", maxLine)}
 }
 
 const maxLine = 200
@@ -190,7 +196,7 @@ func checkNotes(field, text string) error {
 	if len([]rune(text)) <= 10000 && !strings.ContainsFunc(text, func(r rune) bool { return unprintable(r) && r != '\n' && r != '\t' }) {
 		return nil
 	}
-	return &measure.EntryError{Field: field, Typed: text, Problem: "is not plain text", Allowed: "lines of text, at most 10,000 characters"}
+	return &measure.EntryError{Field: field, Typed: text, Problem: words.Key("is not plain text"), Allowed: words.Later("lines of text, at most 10,000 characters")}
 }
 
 func checkDate(date string) error {
@@ -207,7 +213,7 @@ func ParseDate(date string) (time.Time, error) {
 	}
 	day, err := time.Parse(time.DateOnly, date)
 	if err != nil || day.Year() < 1950 || day.Year() > 2200 {
-		return time.Time{}, &measure.EntryError{Field: "date", Typed: date, Problem: "is not a day of a class", Allowed: "a day from 1950 to 2200 as year-month-day, such as 2027-02-20"}
+		return time.Time{}, &measure.EntryError{Field: "date", Typed: date, Problem: words.Key("is not a day of a class"), Allowed: words.Later("a day from 1950 to 2200 as year-month-day, such as 2027-02-20")}
 	}
 	return day, nil
 }

@@ -93,7 +93,10 @@ type Batch struct {
 	// Start is the temperature of the vegetables when they go in; not given:
 	// guessed.
 	Start measure.Temperature `json:"start"`
-	Pack  batch.Packing       `json:"pack"`
+	// Ice is what the bath of one station gets for the batch; not given: by the
+	// rule, and not in the file.
+	Ice  measure.Mass  `json:"ice,omitzero"`
+	Pack batch.Packing `json:"pack"`
 }
 
 // New is an empty class with the settings that most classes start from.

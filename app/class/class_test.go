@@ -479,7 +479,7 @@ func TestWorkWithAMemory(t *testing.T) {
 	memory := &estimate.Memory{}
 	c := demo(t)
 	for range 2 {
-		if got, want := WorkWith(memory, c, reference.Shipped()), Work(c, reference.Shipped()); !reflect.DeepEqual(got, want) {
+		if got, want := WorkWith(With{Memory: memory}, c, reference.Shipped()), Work(c, reference.Shipped()); !reflect.DeepEqual(got, want) {
 			t.Error("results differ")
 		}
 		c.Batches[0].Prepared = measure.New(2, measure.Pound)
@@ -498,10 +498,10 @@ func BenchmarkChangeOneBatch(b *testing.B) {
 			}
 			c.Batches = c.Batches[4:]
 			memory := &estimate.Memory{}
-			WorkWith(memory, c, reference.Shipped())
+			WorkWith(With{Memory: memory}, c, reference.Shipped())
 			for i := 0; b.Loop(); i++ {
 				c.Batches[0].Prepared = measure.New(2+float64(i)/1e5, measure.Pound)
-				WorkWith(memory, c, reference.Shipped())
+				WorkWith(With{Memory: memory}, c, reference.Shipped())
 			}
 		})
 	}

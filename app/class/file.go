@@ -3,7 +3,6 @@ package class
 import (
 	"bytes"
 	"encoding/json"
-	"errors"
 	"fmt"
 	"io"
 	"os"
@@ -12,6 +11,7 @@ import (
 	"unicode/utf8"
 
 	"example.org/kettleside/app/disk"
+	"example.org/kettleside/content/words"
 )
 
 // Extension is the ending of a class file's name.
@@ -27,12 +27,15 @@ type FileError struct {
 	Problems []error // of type *measure.EntryError where a field is at fault
 }
 
-func (e *FileError) Error() string {
+func (e *FileError) Error() string { return e.Say(nil) }
+
+// Say is the error by a voice, with each of its problems.
+func (e *FileError) Say(v *words.Voice) string {
 	lines := make([]string, len(e.Problems))
 	for i, p := range e.Problems {
-		lines[i] = p.Error()
+		lines[i] = v.Error(p)
 	}
-	return fmt.Sprintf("%s cannot be used as a class:\n  %s", e.File, strings.Join(lines, "\n  "))
+	return v.Say("%s cannot be used as a class:\n  %s", e.File, strings.Join(lines, "\n  "))
 }
 
 func (e *FileError) Unwrap() []error { return e.Problems }
@@ -41,7 +44,7 @@ func (e *FileError) Unwrap() []error { return e.Problems }
 func Open(path string) (Class, error) {
 	f, err := os.Open(path)
 	if err != nil {
-		return Class{}, fmt.Errorf("open class: %w", err)
+		return Class{}, words.Errorf("open class: %w", err)
 	}
 	defer f.Close()
 	return Read(f, filepath.Base(path))
@@ -52,14 +55,14 @@ func Open(path string) (Class, error) {
 func Read(r io.Reader, name string) (Class, error) {
 	data, err := io.ReadAll(io.LimitReader(r, maxFileBytes+1))
 	if err != nil {
-		return Class{}, fmt.Errorf("read class %s: %w", name, err)
+		return Class{}, words.Errorf("read class %s: %w", name, err)
 	}
 	refuse := func(problems ...error) (Class, error) { return Class{}, &FileError{name, problems} }
 	if len(data) > maxFileBytes {
-		return refuse(fmt.Errorf("the file is larger than %d MB, which no class is", maxFileBytes>>20))
+		return refuse(words.Errorf("the file is larger than %d MB, which no class is", maxFileBytes>>20))
 	}
 	if !utf8.Valid(data) {
-		return refuse(errors.New("the file is not written in UTF-8, as class files are; open it in the program that wrote it and save it again"))
+		return refuse(words.Errorf("the file is not written in UTF-8, as class files are; open it in the program that wrote it and save it again"))
 	}
 	tree, err := decodeTree(bytes.TrimPrefix(data, []byte("\ufeff")))
 	if err != nil {
@@ -67,7 +70,7 @@ func Read(r io.Reader, name string) (Class, error) {
 	}
 	object, ok := tree.(map[string]any)
 	if !ok {
-		return refuse(errors.New("the file holds no class: a class starts with { and has a field “schema”"))
+		return refuse(words.Errorf("the file holds no class: a class starts with { and has a field “schema”"))
 	}
 	if err := checkSchema(object["schema"]); err != nil {
 		return refuse(err)
@@ -88,13 +91,13 @@ func Read(r io.Reader, name string) (Class, error) {
 func checkSchema(schema any) error {
 	n, ok := schema.(json.Number)
 	if !ok {
-		return fmt.Errorf("schema: the field is missing; allowed is 1 to %d", Schema)
+		return words.Errorf("schema: the field is missing; allowed is 1 to %d", Schema)
 	}
 	switch v, err := n.Int64(); {
 	case err != nil || v < 1:
-		return fmt.Errorf("schema: “%s” stands there; allowed is 1 to %d", n, Schema)
+		return words.Errorf("schema: “%s” stands there; allowed is 1 to %d", n, Schema)
 	case v > Schema:
-		return fmt.Errorf("schema: the file was written by a newer Kettleside (schema %d; this one reads %d)", v, Schema)
+		return words.Errorf("schema: the file was written by a newer Kettleside (schema %d; this one reads %d)", v, Schema)
 	}
 	return nil
 }

@@ -9,6 +9,7 @@ import (
 	"strings"
 
 	"example.org/kettleside/app/measure"
+	"example.org/kettleside/content/words"
 )
 
 // filler puts a decoded JSON tree into a class and notes every field that does
@@ -16,7 +17,7 @@ import (
 // name the field of a quantity.
 type filler struct{ problems []error }
 
-func (f *filler) problem(field, typed, problem, allowed string) {
+func (f *filler) problem(field, typed, problem string, allowed words.Phrase) {
 	f.problems = append(f.problems, &measure.EntryError{Field: field, Typed: typed, Problem: problem, Allowed: allowed})
 }
 
@@ -25,7 +26,7 @@ func (f *filler) fill(field string, part any, target any) {
 	if reader, ok := target.(encoding.TextUnmarshaler); ok {
 		text, ok := part.(string)
 		if !ok {
-			f.problem(field, show(part), "is not in quotes", `a quantity in quotes with its unit, such as "3 lb"`)
+			f.problem(field, show(part), words.Key("is not in quotes"), words.Later(`a quantity in quotes with its unit, such as "3 lb"`))
 			return
 		}
 		if err := reader.UnmarshalText([]byte(text)); err != nil {
@@ -46,19 +47,19 @@ func (f *filler) fill(field string, part any, target any) {
 		if text, ok := part.(string); ok {
 			v.SetString(text)
 		} else {
-			f.problem(field, show(part), "is not a text", "a text in quotes")
+			f.problem(field, show(part), words.Key("is not a text"), words.Later("a text in quotes"))
 		}
 	case reflect.Bool:
 		if b, ok := part.(bool); ok {
 			v.SetBool(b)
 		} else {
-			f.problem(field, show(part), "is not yes or no", "true or false")
+			f.problem(field, show(part), words.Key("is not yes or no"), words.Later("true or false"))
 		}
 	case reflect.Int:
 		n, ok := part.(json.Number)
 		i, err := n.Int64()
 		if !ok || err != nil || i != int64(int32(i)) {
-			f.problem(field, show(part), "is not a whole number", "a whole number without quotes")
+			f.problem(field, show(part), words.Key("is not a whole number"), words.Later("a whole number without quotes"))
 			return
 		}
 		v.SetInt(i)
@@ -70,12 +71,12 @@ func (f *filler) fill(field string, part any, target any) {
 func (f *filler) fillStruct(field string, part any, v reflect.Value) {
 	object, ok := part.(map[string]any)
 	if !ok {
-		f.problem(field, show(part), "is not a group of fields", "fields in { }")
+		f.problem(field, show(part), words.Key("is not a group of fields"), words.Later("fields in { }"))
 		return
 	}
 	known := map[string]bool{}
 	for i := range v.NumField() {
-		name := v.Type().Field(i).Tag.Get("json")
+		name := nameInFile(v.Type().Field(i))
 		known[name] = true
 		if inner, there := object[name]; there {
 			f.fill(join(field, name), inner, v.Field(i).Addr().Interface())
@@ -89,7 +90,7 @@ func (f *filler) fillStruct(field string, part any, v reflect.Value) {
 	}
 	slices.Sort(unknown)
 	for _, name := range unknown {
-		f.problem(join(field, name), show(object[name]), "stands in a field that a class does not have", "one of "+strings.Join(fieldNames(v.Type()), ", "))
+		f.problem(join(field, name), show(object[name]), words.Key("stands in a field that a class does not have"), words.Later("one of %s", strings.Join(fieldNames(v.Type()), ", ")))
 	}
 }
 
@@ -99,11 +100,11 @@ func (f *filler) fillSlice(field string, part any, v reflect.Value) {
 	}
 	list, ok := part.([]any)
 	if !ok {
-		f.problem(field, show(part), "is not a list", "a list in [ ]")
+		f.problem(field, show(part), words.Key("is not a list"), words.Later("a list in [ ]"))
 		return
 	}
 	if len(list) > 1000 {
-		f.problem(field, fmt.Sprintf("%d entries", len(list)), "is too much", "at most 1,000 entries")
+		f.problem(field, fmt.Sprintf("%d entries", len(list)), words.Key("is too much"), words.Later("at most 1,000 entries"))
 		return
 	}
 	v.Set(reflect.MakeSlice(v.Type(), len(list), len(list)))
@@ -115,9 +116,16 @@ func (f *filler) fillSlice(field string, part any, v reflect.Value) {
 func fieldNames(t reflect.Type) []string {
 	names := make([]string, t.NumField())
 	for i := range names {
-		names[i] = t.Field(i).Tag.Get("json")
+		names[i] = nameInFile(t.Field(i))
 	}
 	return names
+}
+
+// nameInFile is the name of a field of the model; how it is left out stands
+// behind it.
+func nameInFile(f reflect.StructField) string {
+	name, _, _ := strings.Cut(f.Tag.Get("json"), ",")
+	return name
 }
 
 func join(field, name string) string {

@@ -1,8 +1,6 @@
 package class
 
 import (
-	"fmt"
-
 	"example.org/kettleside/app/batch"
 	"example.org/kettleside/app/estimate"
 	"example.org/kettleside/app/measure"
@@ -16,7 +14,8 @@ func (w *Worked) heatTotals(memory *estimate.Memory, unit *measure.MassUnit) {
 }
 
 func (w *Worked) totalIceBalance(unit *measure.MassUnit) {
-	f := measure.Figure{ID: "ice-balance-total", Label: "Ice, by heat balance", Unit: unit.Symbol, Basis: measure.Estimate}
+	v := w.Voice
+	f := measure.Figure{ID: "ice-balance-total", Label: v.Say("Ice, by heat balance"), Unit: unit.Symbol, Basis: measure.Estimate}
 	var parts []string
 	missing := 0
 	for _, b := range w.known() {
@@ -36,20 +35,23 @@ func (w *Worked) totalIceBalance(unit *measure.MassUnit) {
 	f.High = f.Value
 	switch {
 	case len(parts) == 0 && missing > 0:
-		f.Words, f.Working = "bath water not entered", "how much cold water a bath holds is not entered"
+		f.Words, f.Working = v.Say("bath water not entered"), v.Say("how much cold water a bath holds is not entered")
 		f.Basis, f.Source = measure.Entered, "entered"
 		f.Text = f.Words
 	case len(parts) == 0:
-		f.Words, f.Working = "none", "no batch that is chilled in ice water"
+		f.Words, f.Working = v.Say("none"), v.Say("no batch that is chilled in ice water")
 		f.Text = f.Words
 	default:
 		f.Text = measure.Plain(f.Value) + " " + unit.Symbol
 		f.Working = sum(parts, f.Text, "")
-		if missing > 0 {
-			f.Note = plural(missing, "batch", "batches") + " more could not be estimated and need ice too."
+		switch {
+		case missing == 1:
+			f.Note = v.Say("1 batch more could not be estimated and needs ice too.")
+		case missing > 1:
+			f.Note = v.Say("%d batches more could not be estimated and need ice too.", missing)
 		}
-		if bags := iceBags(f.Value, f.Text, unit, w.Class.Kit.IceBag); !bags.InWords() {
-			f.Also = measure.Counted(bags.Value, "bag", "bags") + " of " + w.Class.Kit.IceBag.String()
+		if bags := iceBags(f.Value, f.Text, unit, w.Class.Kit.IceBag, v); !bags.InWords() {
+			f.Also = v.Say("%s of %s", measure.Counted(bags.Value, v.Say("bag"), v.Say("bags")), w.Class.Kit.IceBag)
 		}
 	}
 	w.Totals.IceBalance = f
@@ -67,10 +69,10 @@ func (w *Worked) freezerWarmth(memory *estimate.Memory) {
 			heaviest, mostKg = b, kg
 		}
 	}
-	f, finding, ok := batch.FreezerWarmth(heaviest.Worked, massKg, w.Class.Place.Freezer, w.Class.Units, w.Table, memory)
+	f, finding, ok := batch.FreezerWarmth(heaviest.Worked, massKg, w.Class.Place.Freezer, w.Class.Units, w.Table, memory, w.Voice)
 	f.Standing = heaviest.Estimates.Freezing.Standing
 	if f.Basis == measure.Estimate && mostKg > 0 {
-		f.Working += fmt.Sprintf("; all packs taken as those of “%s”", heaviest.Batch.Name)
+		f.Working = w.Voice.Say("%s; all packs taken as those of “%s”", f.Working, heaviest.Batch.Name)
 	}
 	w.Totals.FreezerWarmth = f
 	if ok {

@@ -2,9 +2,9 @@ package class
 
 import (
 	"slices"
-	"strings"
 
 	"example.org/kettleside/app/measure"
+	"example.org/kettleside/content/words"
 	"example.org/kettleside/reference"
 )
 
@@ -21,14 +21,15 @@ func (w *Worked) shopping() {
 // and beside them the words of those that have no number.
 func (w *Worked) shoppingLine(crop reference.Crop) ShoppingLine {
 	f := measure.Figure{ID: "buy-" + crop.ID, Label: crop.Name, Basis: measure.Estimate}
-	var numbers, words []string
+	v := w.Voice
+	var numbers, inWords []string
 	for _, b := range w.known() {
 		if b.Crop.ID != crop.ID {
 			continue
 		}
 		part := times(b.Batch.Stations, b.Buy.Text)
 		if b.Buy.InWords() {
-			words = append(words, part)
+			inWords = append(inWords, part)
 			continue
 		}
 		numbers = append(numbers, part)
@@ -40,31 +41,31 @@ func (w *Worked) shoppingLine(crop reference.Crop) ShoppingLine {
 	if len(numbers) > 0 {
 		f.Text = measure.Range(measure.Plain(f.Value), measure.Plain(f.High), f.Unit)
 		if !f.IsRange() {
-			f.Text = "about " + f.Text
+			f.Text = v.Say("about %s", f.Text)
 		}
 		if bought && y.AsBought != "" {
-			f.Text += " " + y.AsBought
+			f.Text += " " + v.Say(string(y.AsBought))
 		}
 		f.Working = sum(numbers, f.Text, "")
 	}
-	if len(words) > 0 {
-		more := strings.Join(words, " and ")
+	if len(inWords) > 0 {
+		more := inWords[0]
+		for _, next := range inWords[1:] {
+			more = v.Say("%s and %s", more, next)
+		}
 		if f.Text == "" {
-			f.Words, f.Text, f.Working = more, more, more+", for trimming"
+			f.Words, f.Text, f.Working = more, more, v.Say("%s, for trimming", more)
 		} else {
-			f.Text += ", and " + more
-			f.Working += "; and " + more + ", for trimming"
+			f.Text, f.Working = v.Say("%s, and %s", f.Text, more), v.Say("%s; and %s, for trimming", f.Working, more)
 		}
 	}
-	return ShoppingLine{Crop: crop, Buy: f, MarketUnit: marketUnit(y, bought, w.Class.Units)}
+	return ShoppingLine{Crop: crop, Buy: f, MarketUnit: marketUnit(y, bought, w.Class.Units, v)}
 }
 
-// leastMarketLb is the smallest net weight that is worth naming as a unit of
-// the market; below it the table's unit is only a way of giving a yield.
-const leastMarketLb = 10
-
-func marketUnit(y reference.Yield, ok bool, units measure.System) string {
-	if !ok || y.WeightLb < leastMarketLb || strings.Contains(y.MarketUnit, "lot") || y.MarketUnit == "" {
+// marketUnit is the unit of the market in which the crop is sold, with its
+// weight where one is known.
+func marketUnit(y reference.Yield, ok bool, units measure.System, v *words.Voice) string {
+	if !ok || y.WeightLb == 0 || y.Lot || y.MarketUnit == "" {
 		return ""
 	}
 	unit := measure.Pound
@@ -72,5 +73,5 @@ func marketUnit(y reference.Yield, ok bool, units measure.System) string {
 		unit = measure.Kilogram
 	}
 	toUnit := measure.Pound.Factor / unit.Factor
-	return y.MarketUnit + " of about " + measure.Range(measure.Plain(y.WeightLb*toUnit), measure.Plain(max(y.WeightLb, y.WeightHighLb)*toUnit), unit.Symbol)
+	return v.Say("%s of about %s", y.MarketUnit, measure.Range(measure.Plain(y.WeightLb*toUnit), measure.Plain(max(y.WeightLb, y.WeightHighLb)*toUnit), unit.Symbol))
 }

@@ -9,20 +9,21 @@ import (
 	"example.org/kettleside/app/batch"
 	"example.org/kettleside/app/estimate"
 	"example.org/kettleside/app/measure"
+	"example.org/kettleside/content/words"
 )
 
 // totals adds up all batches on all their stations.
 func (w *Worked) totals(memory *estimate.Memory) {
-	c := w.Class
+	c, v := w.Class, w.Voice
 	unit := measure.Pound
 	if c.Units == measure.Metric {
 		unit = measure.Kilogram
 	}
 	stations := math.Ceil(float64(c.People.Headcount) / float64(max(c.People.PerStation, 1)))
 	w.Totals.Stations = measure.Figure{
-		ID: "stations", Label: "Stations", Value: stations, High: stations, Unit: "stations", Text: measure.Plain(stations),
+		ID: "stations", Label: v.Say("Stations"), Value: stations, High: stations, Unit: "stations", Text: measure.Plain(stations),
 		Basis: measure.Entered, Source: "entered",
-		Working: fmt.Sprintf("%s ÷ at most %d at a station = %s", plural(c.People.Headcount, "person", "people"), c.People.PerStation, measure.Plain(stations)),
+		Working: v.Say("%s ÷ at most %d at a station = %s", peopleCount(v, c.People.Headcount), c.People.PerStation, measure.Plain(stations)),
 	}
 	w.totalPrepared(unit)
 	w.totalIce(unit)
@@ -46,10 +47,10 @@ func (w *Worked) totalPrepared(unit *measure.MassUnit) {
 	}
 	total := massKg / unit.Factor
 	text := measure.Plain(total) + " " + unit.Symbol
-	w.Totals.Prepared = measure.Figure{ID: "prepared-total", Label: "Prepared in all", Value: total, High: total, Unit: unit.Symbol,
-		Text: text, Basis: measure.Entered, Source: "entered", Working: sum(parts, text, "no weight entered yet")}
-	w.Totals.FreezerDay = batch.FreezerDay(w.Class.Place.Freezer, w.Class.Units, w.Table)
-	w.Totals.FreezerDays = batch.FreezerDays(massKg, w.Class.Units, w.Totals.FreezerDay)
+	w.Totals.Prepared = measure.Figure{ID: "prepared-total", Label: w.Voice.Say("Prepared in all"), Value: total, High: total, Unit: unit.Symbol,
+		Text: text, Basis: measure.Entered, Source: "entered", Working: sum(parts, text, w.Voice.Say("no weight entered yet"))}
+	w.Totals.FreezerDay = batch.FreezerDay(w.Class.Place.Freezer, w.Class.Units, w.Table, w.Voice)
+	w.Totals.FreezerDays = batch.FreezerDays(massKg, w.Class.Units, w.Totals.FreezerDay, w.Voice)
 }
 
 func (w *Worked) totalIce(unit *measure.MassUnit) {
@@ -63,17 +64,18 @@ func (w *Worked) totalIce(unit *measure.MassUnit) {
 		}
 	}
 	text := measure.Plain(ice) + " " + unit.Symbol
-	w.Totals.Ice = measure.Figure{ID: "ice-total", Label: "Ice, by rule of thumb", Value: ice, High: ice, Unit: unit.Symbol, Text: text,
-		Basis: measure.Ruled, Source: rule.Source, Standing: string(rule.Standing), Working: sum(parts, text, "no batch that is chilled in ice water"),
-		Note: "The rule of thumb counts the food only; warm tap water in the baths needs more."}
-	w.Totals.IceBags = iceBags(ice, text, unit, w.Class.Kit.IceBag)
+	w.Totals.Ice = measure.Figure{ID: "ice-total", Label: w.Voice.Say("Ice, by rule of thumb"), Value: ice, High: ice, Unit: unit.Symbol, Text: text,
+		Basis: measure.Ruled, Source: rule.Source, Standing: string(rule.Standing), Working: sum(parts, text, w.Voice.Say("no batch that is chilled in ice water")),
+		Note: w.Voice.Say("The rule of thumb counts the food only; warm tap water in the baths needs more.")}
+	w.Totals.IceBags = iceBags(ice, text, unit, w.Class.Kit.IceBag, w.Voice)
 }
 
 func (w *Worked) totalPacks() {
-	f := measure.Figure{ID: "packs-total", Label: "Packs in all", Unit: "packs", Basis: measure.Entered, Source: "entered"}
+	v := w.Voice
+	f := measure.Figure{ID: "packs-total", Label: v.Say("Packs in all"), Unit: "packs", Basis: measure.Entered, Source: "entered"}
 	var parts []string
 	counts := 0 // batches that are counted
-	atLeast := ""
+	atLeast := false
 	for _, b := range w.known() {
 		if b.Packs.InWords() {
 			continue
@@ -81,28 +83,35 @@ func (w *Worked) totalPacks() {
 		counts++
 		if b.Packs.Basis == measure.Estimate {
 			f.Basis, f.Source = measure.Estimate, ""
-			if strings.HasPrefix(b.Packs.Text, "at least") {
-				atLeast = "at least "
-			}
+			atLeast = atLeast || b.PacksAtLeast
 		}
 		f.Value += b.Packs.Value * float64(b.Batch.Stations)
 		f.High += b.Packs.High * float64(b.Batch.Stations)
 		parts = append(parts, times(b.Batch.Stations, measure.Range(measure.Plain(b.Packs.Value), measure.Plain(b.Packs.High), "")))
 	}
 	uncounted := len(w.known()) - counts
-	numbers := measure.Range(measure.Plain(f.Value), measure.Plain(f.High), "packs")
+	numbers := measure.Range(measure.Plain(f.Value), measure.Plain(f.High), v.Say("packs"))
 	if f.Value == 1 && f.High == 1 {
-		numbers = "1 pack"
+		numbers = "1 " + v.Say("pack")
 	}
-	f.Text, f.Working = atLeast+numbers, sum(parts, numbers, "")
+	f.Text, f.Working = numbers, sum(parts, numbers, "")
+	if atLeast {
+		f.Text = v.Say("at least %s", numbers)
+	}
 	switch {
 	case counts == 0 && uncounted == 0:
-		f.Words, f.Text, f.Working = "no batches yet", "no batches yet", "no batches yet"
+		f.Words = v.Say("no batches yet")
+		f.Text, f.Working = f.Words, f.Words
 	case counts == 0:
-		f.Words, f.Text, f.Working = "fill one and count", "fill one and count", "no yield is published for these crops"
+		f.Words = v.Say("fill one and count")
+		f.Text, f.Working = f.Words, v.Say("no yield is published for these crops")
 	case uncounted > 0:
-		f.Text += " and what " + plural(uncounted, "more batch gives", "more batches give")
-		f.Note = "Fill one and count where no yield is published."
+		more := words.Key("%s and what %d more batches give")
+		if uncounted == 1 {
+			more = words.Key("%s and what %d more batch gives")
+		}
+		f.Text = v.Say(more, f.Text, uncounted)
+		f.Note = v.Say("Fill one and count where no yield is published.")
 	}
 	w.Totals.Packs = f
 }
@@ -127,23 +136,20 @@ func sum(parts []string, result, none string) string {
 	return text + " = " + result
 }
 
-func iceBags(ice float64, iceText string, unit *measure.MassUnit, bag measure.Mass) measure.Figure {
-	f := measure.Figure{ID: "ice-bags", Label: "Bags of ice", Unit: "bags", Basis: measure.Ruled, Source: "entered"}
+func iceBags(ice float64, iceText string, unit *measure.MassUnit, bag measure.Mass, v *words.Voice) measure.Figure {
+	f := measure.Figure{ID: "ice-bags", Label: v.Say("Bags of ice"), Unit: "bags", Basis: measure.Ruled, Source: "entered"}
 	if !bag.Given() {
-		f.Words, f.Text, f.Working = "bag weight not entered", "bag weight not entered", "no bag weight entered"
+		f.Words, f.Working = v.Say("bag weight not entered"), v.Say("no bag weight entered")
+		f.Text = f.Words
 		return f
 	}
 	f.Value = max(math.Ceil(ice/bag.In(unit)-1e-9), 0)
 	f.High = f.Value
-	f.Text = measure.Plain(f.Value) + " of " + bag.String()
+	f.Text = v.Say("%s of %s", measure.Plain(f.Value), bag)
 	bagText := bag.String()
 	if bag.Unit() != unit {
 		bagText += " (" + measure.Exact(bag.In(unit)) + " " + unit.Symbol + ")"
 	}
-	f.Working = fmt.Sprintf("%s ÷ %s a bag, whole bags = %s", iceText, bagText, measure.Plain(f.Value))
+	f.Working = v.Say("%s ÷ %s a bag, whole bags = %s", iceText, bagText, measure.Plain(f.Value))
 	return f
-}
-
-func plural(n int, one, many string) string {
-	return measure.Counted(float64(n), one, many)
 }

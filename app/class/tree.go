@@ -6,6 +6,8 @@ import (
 	"errors"
 	"fmt"
 	"io"
+
+	"example.org/kettleside/content/words"
 )
 
 // maxDepth is how deep a file may nest; a class nests four deep.
@@ -22,14 +24,14 @@ func decodeTree(data []byte) (any, error) {
 		return nil, plainProblem(data, err)
 	}
 	if _, err := dec.Token(); !errors.Is(err, io.EOF) {
-		return nil, errors.New("there is something after the end of the class")
+		return nil, words.Errorf("there is something after the end of the class")
 	}
 	return tree, nil
 }
 
 func decodeValue(dec *json.Decoder, field string, depth int) (any, error) {
 	if depth > maxDepth {
-		return nil, errors.New("the file nests deeper than a class does")
+		return nil, words.Errorf("the file nests deeper than a class does")
 	}
 	token, err := dec.Token()
 	if err != nil {
@@ -45,7 +47,7 @@ func decodeValue(dec *json.Decoder, field string, depth int) (any, error) {
 			}
 			name := key.(string) // the decoder lets nothing else be a key
 			if _, twice := object[name]; twice {
-				return nil, fmt.Errorf("%s: the field stands twice; allowed is once", join(field, name))
+				return nil, words.Errorf("%s: the field stands twice; allowed is once", join(field, name))
 			}
 			if object[name], err = decodeValue(dec, join(field, name), depth+1); err != nil {
 				return nil, err
@@ -74,9 +76,9 @@ func plainProblem(data []byte, err error) error {
 	switch {
 	case errors.As(err, &syntax):
 		upTo := data[:min(int(syntax.Offset), len(data))]
-		return fmt.Errorf("line %d: the file is damaged or not a class (%s)", bytes.Count(upTo, []byte("\n"))+1, syntax)
+		return words.Errorf("line %d: the file is damaged or not a class (%s)", bytes.Count(upTo, []byte("\n"))+1, syntax)
 	case errors.Is(err, io.EOF), errors.Is(err, io.ErrUnexpectedEOF):
-		return errors.New("the file is empty, cut off or not a class")
+		return words.Errorf("the file is empty, cut off or not a class")
 	}
 	return err
 }

@@ -3,6 +3,7 @@ package class
 import (
 	"example.org/kettleside/app/batch"
 	"example.org/kettleside/app/measure"
+	"example.org/kettleside/content/words"
 	"example.org/kettleside/reference"
 )
 
@@ -11,6 +12,7 @@ import (
 type Worked struct {
 	Class   Class
 	Table   *reference.Table // the table it was worked with, edits included
+	Voice   *words.Voice     // that everything here is said by; nil: English
 	Batches []BatchWorked
 	Totals  Totals
 	// Shopping has one line for each crop.

@@ -26,6 +26,7 @@ type Axis struct {
 type Curve struct {
 	ID    string // what it is of: "water", "centre", "mean", "core", "air"
 	Label string // as it stands at the line
+	Short string // where there is little room; "": the label
 	X, Y  []float64
 }
 

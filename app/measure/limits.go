@@ -1,6 +1,10 @@
 package measure
 
-import "math"
+import (
+	"math"
+
+	"example.org/kettleside/content/words"
+)
 
 // Limits are the lowest and highest amount that an entry may have, both
 // included.
@@ -24,22 +28,27 @@ func (l Limits[D]) Check(field string, q Of[D]) error {
 	switch {
 	case !q.Given():
 	case si < l.Low.SI():
-		problem = "is too little"
+		problem = words.Key("is too little")
 	default:
-		problem = "is too much"
+		problem = words.Key("is too much")
 	}
 	return &EntryError{Field: field, Typed: q.String(), Problem: problem, Allowed: l.text(q.unit)}
 }
 
 // text is "0.1 lb to 500 lb", in the unit of the entry where it has one.
-func (l Limits[D]) text(u *Unit[D]) string {
+func (l Limits[D]) text(u *Unit[D]) words.Phrase {
 	low, high := l.Low, l.High
 	if u != nil {
 		low, high = low.To(u), high.To(u)
 	}
 	// rounded inward, so that what is said to be allowed is
-	return plainUp(low.amount) + " " + low.unit.Symbol + " to " + plainDown(high.amount) + " " + high.unit.Symbol
+	return words.Later("%s to %s", printed(plainUp(low.amount)+" "+low.unit.Symbol), printed(plainDown(high.amount)+" "+high.unit.Symbol))
 }
+
+// printed is an amount whose unit is said in the language of the reader.
+type printed string
+
+func (p printed) Say(v *words.Voice) string { return v.Amount(string(p)) }
 
 // Enter reads a typed amount and checks it: the one way from a form, a file
 // or a command line into the class.

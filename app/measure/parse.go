@@ -6,6 +6,8 @@ import (
 	"strconv"
 	"strings"
 	"unicode"
+
+	"example.org/kettleside/content/words"
 )
 
 // EntryError is an entry that cannot be used: what was typed and what is
@@ -13,21 +15,22 @@ import (
 type EntryError struct {
 	Field   string // "Pounds per station", or ""
 	Typed   string
-	Problem string // "is not a number", "has no unit"
-	Allowed string // "a weight such as 3 lb"
+	Problem string       // "is not a number", "has no unit", or "": in English, said with the rest
+	Allowed words.Phrase // "a weight such as 3 lb"
 }
 
-func (e *EntryError) Error() string {
-	typed := "“" + clip(e.Typed, 40) + "”"
-	if strings.TrimSpace(e.Typed) == "" {
-		typed = "nothing typed"
-	} else {
-		typed = "you typed " + typed
-		if e.Problem != "" {
-			typed += ", which " + e.Problem
-		}
+func (e *EntryError) Error() string { return e.Say(nil) }
+
+// Say is the sentence by a voice; the name of the field stays as it is.
+func (e *EntryError) Say(v *words.Voice) string {
+	typed, allowed := clip(e.Typed, 40), e.Allowed.Say(v)
+	text := v.Say("you typed “%s”, which %s; allowed is %s", typed, v.Say(e.Problem), allowed)
+	switch {
+	case typed == "":
+		text = v.Say("nothing typed; allowed is %s", allowed)
+	case e.Problem == "":
+		text = v.Say("you typed “%s”; allowed is %s", typed, allowed)
 	}
-	text := fmt.Sprintf("%s; allowed is %s", typed, e.Allowed)
 	if e.Field != "" {
 		return e.Field + ": " + text
 	}
@@ -48,9 +51,8 @@ func clip(s string, n int) string {
 // an *EntryError.
 func Parse[D Dimension](text string, fallback *Unit[D]) (Of[D], error) {
 	var d D
-	fam := d.family()
 	fail := func(problem string) (Of[D], error) {
-		return Of[D]{}, &EntryError{Typed: text, Problem: problem, Allowed: fam.noun + " such as " + fam.example}
+		return Of[D]{}, &EntryError{Typed: text, Problem: problem, Allowed: d.such()}
 	}
 	number, unitText := splitUnit(text)
 	if i := strings.IndexFunc(unitText, startsNumber); i > 0 {
@@ -60,15 +62,15 @@ func Parse[D Dimension](text string, fallback *Unit[D]) (Of[D], error) {
 		if unitText == "" {
 			return fail("")
 		}
-		return fail("has no number at the start")
+		return fail(words.Key("has no number at the start"))
 	}
 	amount, err := ParseNumber(number)
 	if err != nil {
-		return fail("is not a number")
+		return fail(words.Key("is not a number"))
 	}
 	if unitText == "" {
 		if fallback == nil {
-			return fail("has no unit")
+			return fail(words.Key("has no unit"))
 		}
 		return Of[D]{amount, fallback}, nil
 	}
@@ -77,7 +79,7 @@ func Parse[D Dimension](text string, fallback *Unit[D]) (Of[D], error) {
 			return Of[D]{amount, u}, nil
 		}
 	}
-	return fail("has a unit that does not fit")
+	return fail(words.Key("has a unit that does not fit"))
 }
 
 func startsNumber(r rune) bool {
@@ -93,7 +95,7 @@ func parseTwo[D Dimension](text, large, small string, fail func(string) (Of[D], 
 	b, errB := Parse[D](small, nil)
 	if errA != nil || errB != nil || a.amount < 0 || b.amount < 0 || a.unit.Offset != 0 || b.unit.Offset != 0 ||
 		a.unit == b.unit || b.SI() >= a.unit.Factor {
-		return fail("is not one amount")
+		return fail(words.Key("is not one amount"))
 	}
 	return Of[D]{a.amount + b.SI()/a.unit.Factor, a.unit}, nil
 }
@@ -149,7 +151,7 @@ func ParseNumberComma(text string) (float64, error) { return parseNumber(text, t
 
 func parseNumber(text string, comma bool) (float64, error) {
 	bad := func() (float64, error) {
-		return 0, &EntryError{Typed: text, Problem: "is not a number", Allowed: "a number such as 3, 1.5 or 1 1/2"}
+		return 0, &EntryError{Typed: text, Problem: words.Key("is not a number"), Allowed: words.Later("a number such as 3, 1.5 or 1 1/2")}
 	}
 	s := strings.TrimSpace(text)
 	sign := 1.0

@@ -6,6 +6,7 @@ import (
 	"strings"
 	"testing"
 
+	"example.org/kettleside/content/words"
 	"pgregory.net/rapid"
 )
 
@@ -85,6 +86,98 @@ func TestParseQuantity(t *testing.T) {
 	}
 	if got := New(-40, Celsius).In(Fahrenheit); math.Abs(got+40) > 1e-12 {
 		t.Errorf("−40 °C = %v °F; want −40", got)
+	}
+}
+
+// Units are read in Spanish too, whatever the language of the window, with and
+// without their accents.
+func TestParseSpanishUnits(t *testing.T) {
+	reads(t, Pound, "3 libras", "3 libra", "3 Libras")
+	reads(t, Ounce, "3 onzas", "3 onza")
+	reads(t, Kilogram, "3 kilos", "3 kilogramos", "3 kilo")
+	reads(t, Gram, "3 gramos")
+	reads(t, Gallon, "3 galones", "3 galón", "3 galon", "3 GALÓN")
+	reads(t, Quart, "3 cuartos de galón", "3 cuarto de galón", "3 cuartos  de galon")
+	reads(t, Pint, "3 pintas", "3 pinta")
+	reads(t, Cup, "3 tazas", "3 taza")
+	reads(t, FluidOunce, "3 onzas líquidas")
+	reads(t, Litre, "3 litros", "3 litro")
+	reads(t, Millilitre, "3 mililitros")
+	reads(t, CubicFoot, "3 pies cúbicos", "3 pie cúbico", "3 pies cubicos", "3 pies³")
+	reads(t, Inch, "3 pulgadas", "3 pulgada", "3 pulg", "3 pulg.")
+	reads(t, Foot, "3 pies", "3 pie")
+	reads(t, Metre, "3 metros", "3 metro")
+	reads(t, Centimetre, "3 centímetros")
+	reads(t, Millimetre, "3 milímetros")
+	reads(t, Fahrenheit, "3 grados F", "3 grados Fahrenheit")
+	reads(t, Celsius, "3 grados C", "3 grados centígrados")
+	reads(t, Second, "3 segundos", "3 segundo", "3 seg")
+	reads(t, Minute, "3 minutos", "3 minuto")
+	reads(t, Hour, "3 horas", "3 hora")
+	reads(t, Watt, "3 vatios", "3 vatio")
+	reads(t, Kilowatt, "3 kilovatios")
+	if q, err := Parse("3 libras 4 onzas", Pound); err != nil || q != New(3.25, Pound) {
+		t.Errorf("3 libras 4 onzas: %v, %v", q, err)
+	}
+	// what Spanish prints reads back
+	v := words.In(words.Spanish)
+	for _, q := range []Length{New(1, Foot), New(5000, Foot), New(1.5, Inch)} {
+		if back, err := Parse[lengthDim](v.Amount(q.String()), nil); err != nil || back != q {
+			t.Errorf("%s prints as %s and reads back as %v, %v", q, v.Amount(q.String()), back, err)
+		}
+	}
+}
+
+func reads[D Dimension](t *testing.T, unit *Unit[D], typed ...string) {
+	t.Helper()
+	for _, text := range typed {
+		if q, err := Parse[D](text, nil); err != nil || q != New(3, unit) {
+			t.Errorf("%q reads as %v, %v; want 3 %s", text, q, err, unit.Symbol)
+		}
+	}
+}
+
+// No word is read as two units.
+func TestUnitWordsAreUnlike(t *testing.T) {
+	seen := map[string]string{}
+	unlike(t, unitsOf[massDim](), seen)
+	unlike(t, unitsOf[volumeDim](), seen)
+	unlike(t, unitsOf[lengthDim](), seen)
+	unlike(t, unitsOf[temperatureDim](), seen)
+	unlike(t, unitsOf[durationDim](), seen)
+	unlike(t, unitsOf[powerDim](), seen)
+}
+
+func unlike[D Dimension](t *testing.T, units []*Unit[D], seen map[string]string) {
+	t.Helper()
+	for _, u := range units {
+		for _, word := range append([]string{strings.ToLower(u.Symbol)}, u.words...) {
+			if other, twice := seen[word]; twice {
+				t.Errorf("%q is %s and %s", word, other, u.Symbol)
+			}
+			seen[word] = u.Symbol
+		}
+	}
+}
+
+func TestRefusesInSpanish(t *testing.T) {
+	v := words.In(words.Spanish)
+	limits := Between(0.5, 5000, Foot)
+	for typed, want := range map[string]string{
+		"":        "Altitud: no se escribió nada; se permite: 0.5 pies a 5,000 pies",
+		"9000 ft": "Altitud: escribió “9000 ft”, que es demasiado; se permite: 0.5 pies a 5,000 pies",
+		"3 lb":    "Altitud: escribió “3 lb”, que tiene una unidad que no corresponde; se permite: 0.5 pies a 5,000 pies",
+	} {
+		if _, err := limits.Enter("Altitud", typed, Foot); v.Error(err) != want {
+			t.Errorf("%q: %s\nwant %s", typed, v.Error(err), want)
+		}
+	}
+	_, err := Parse("a lot", Pound)
+	if got, want := v.Error(err), "escribió “a lot”, que no empieza con un número; se permite: un peso como 3 lb, 8 oz o 1.5 kg"; got != want {
+		t.Errorf("%s\nwant %s", got, want)
+	}
+	if missing := v.Untranslated(); len(missing) > 0 {
+		t.Errorf("not translated: %q", missing)
 	}
 }
 

@@ -4,6 +4,8 @@ import (
 	"math"
 	"strconv"
 	"strings"
+
+	"example.org/kettleside/content/words"
 )
 
 // glyph are the fractions that are printed as one character.
@@ -174,9 +176,12 @@ func Minutes(minutes float64) string {
 	return Plain(whole) + " min " + Plain(rest) + " s"
 }
 
-// MinutesRange prints a range of times, the unit once where both ends share
-// it: "3–7 min", "10–15 s".
-func MinutesRange(low, high float64) string {
+// MinutesRange prints a range of times in English, the unit once where both ends
+// share it: "3–7 min", "10–15 s", "30 s to 2 min".
+func MinutesRange(low, high float64) string { return MinutesRangeBy(nil, low, high) }
+
+// MinutesRangeBy is MinutesRange by a voice.
+func MinutesRangeBy(v *words.Voice, low, high float64) string {
 	a, b := Minutes(low), Minutes(high)
 	if a == b {
 		return a
@@ -186,7 +191,7 @@ func MinutesRange(low, high float64) string {
 			return bare + "–" + b
 		}
 	}
-	return a + " to " + b
+	return v.Say("%s to %s", a, b)
 }
 
 // Counted prints a number of things: "1 load", "3 loads".

@@ -1,16 +1,12 @@
 package measure
 
+import "example.org/kettleside/content/words"
+
 // A Dimension says what kind of thing is measured. Only this package defines
 // dimensions.
 type Dimension interface {
 	massDim | volumeDim | lengthDim | temperatureDim | durationDim | powerDim
-	family() family
-}
-
-// family is what all amounts of one dimension share.
-type family struct {
-	noun    string // "a weight"
-	example string // "3 lb, 1 1/2 lb or 2 kg"
+	such() words.Phrase // what an entry has to be: "a weight such as 3 lb"
 }
 
 type (
@@ -22,14 +18,27 @@ type (
 	powerDim       struct{}
 )
 
-func (massDim) family() family   { return family{"a weight", "3 lb, 8 oz or 1.5 kg"} }
-func (volumeDim) family() family { return family{"a volume", "1 gal, 3 3/4 qt, 20 cu ft or 4 L"} }
-func (lengthDim) family() family { return family{"a length or height", "1/2 in, 5,000 ft or 1,524 m"} }
-func (temperatureDim) family() family {
-	return family{"a temperature", "70 °F or 21 °C"}
+func (massDim) such() words.Phrase {
+	return words.Later("a weight such as 3 lb, 8 oz or 1.5 kg")
 }
-func (durationDim) family() family { return family{"a time", "3 min, 90 s or 2 h"} }
-func (powerDim) family() family    { return family{"a power", "1,800 W, 1.8 kW or 12,000 Btu/h"} }
+
+func (volumeDim) such() words.Phrase {
+	return words.Later("a volume such as 1 gal, 3 3/4 qt, 20 cu ft or 4 L")
+}
+
+func (lengthDim) such() words.Phrase {
+	return words.Later("a length or height such as 1/2 in, 5,000 ft or 1,524 m")
+}
+
+func (temperatureDim) such() words.Phrase {
+	return words.Later("a temperature such as 70 °F or 21 °C")
+}
+
+func (durationDim) such() words.Phrase { return words.Later("a time such as 3 min, 90 s or 2 h") }
+
+func (powerDim) such() words.Phrase {
+	return words.Later("a power such as 1,800 W, 1.8 kW or 12,000 Btu/h")
+}
 
 // Unit is one unit of a dimension. SI value = amount × Factor + Offset, in kg,
 // L, m, °C, s or W.
@@ -40,40 +49,40 @@ type Unit[D Dimension] struct {
 	// parts are the denominators that a kitchen tool for this unit is marked
 	// in; nil prints decimals.
 	parts []int
-	words []string // other spellings that are read, lower case
+	words []string // other spellings that are read, English and Spanish, lower case
 }
 
 // The units that are read and printed.
 var (
-	Pound    = &Unit[massDim]{Symbol: "lb", Factor: 0.45359237, words: []string{"lbs", "pound", "pounds", "#"}}
-	Ounce    = &Unit[massDim]{Symbol: "oz", Factor: 0.45359237 / 16, words: []string{"ounce", "ounces"}}
-	Kilogram = &Unit[massDim]{Symbol: "kg", Factor: 1, words: []string{"kilo", "kilos", "kilogram", "kilograms"}}
-	Gram     = &Unit[massDim]{Symbol: "g", Factor: 0.001, words: []string{"gram", "grams"}}
+	Pound    = &Unit[massDim]{Symbol: "lb", Factor: 0.45359237, words: []string{"lbs", "pound", "pounds", "#", "libra", "libras"}}
+	Ounce    = &Unit[massDim]{Symbol: "oz", Factor: 0.45359237 / 16, words: []string{"ounce", "ounces", "onza", "onzas"}}
+	Kilogram = &Unit[massDim]{Symbol: "kg", Factor: 1, words: []string{"kilo", "kilos", "kilogram", "kilograms", "kilogramo", "kilogramos"}}
+	Gram     = &Unit[massDim]{Symbol: "g", Factor: 0.001, words: []string{"gram", "grams", "gramo", "gramos"}}
 
-	Gallon     = &Unit[volumeDim]{Symbol: "gal", Factor: 3.785411784, parts: []int{2, 4}, words: []string{"gallon", "gallons", "gals"}}
-	Quart      = &Unit[volumeDim]{Symbol: "qt", Factor: 3.785411784 / 4, parts: kitchenParts, words: []string{"quart", "quarts", "qts"}}
-	Pint       = &Unit[volumeDim]{Symbol: "pt", Factor: 3.785411784 / 8, parts: kitchenParts, words: []string{"pint", "pints", "pts"}}
-	Cup        = &Unit[volumeDim]{Symbol: "cup", Factor: 3.785411784 / 16, parts: kitchenParts, words: []string{"cups"}}
-	FluidOunce = &Unit[volumeDim]{Symbol: "fl oz", Factor: 3.785411784 / 128, words: []string{"fluid ounce", "fluid ounces"}}
-	Litre      = &Unit[volumeDim]{Symbol: "L", Factor: 1, words: []string{"litre", "litres", "liter", "liters"}}
-	Millilitre = &Unit[volumeDim]{Symbol: "mL", Factor: 0.001, words: []string{"millilitre", "millilitres", "milliliter", "milliliters"}}
-	CubicFoot  = &Unit[volumeDim]{Symbol: "cu ft", Factor: 28.316846592, words: []string{"cubic foot", "cubic feet", "cubic ft", "ft3", "ft³", "cuft", "cf"}}
+	Gallon     = &Unit[volumeDim]{Symbol: "gal", Factor: 3.785411784, parts: []int{2, 4}, words: []string{"gallon", "gallons", "gals", "galón", "galones", "galon"}}
+	Quart      = &Unit[volumeDim]{Symbol: "qt", Factor: 3.785411784 / 4, parts: kitchenParts, words: []string{"quart", "quarts", "qts", "cuarto de galón", "cuartos de galón", "cuarto de galon", "cuartos de galon"}}
+	Pint       = &Unit[volumeDim]{Symbol: "pt", Factor: 3.785411784 / 8, parts: kitchenParts, words: []string{"pint", "pints", "pts", "pinta", "pintas"}}
+	Cup        = &Unit[volumeDim]{Symbol: "cup", Factor: 3.785411784 / 16, parts: kitchenParts, words: []string{"cups", "taza", "tazas"}}
+	FluidOunce = &Unit[volumeDim]{Symbol: "fl oz", Factor: 3.785411784 / 128, words: []string{"fluid ounce", "fluid ounces", "onza líquida", "onzas líquidas", "onza liquida", "onzas liquidas"}}
+	Litre      = &Unit[volumeDim]{Symbol: "L", Factor: 1, words: []string{"litre", "litres", "liter", "liters", "litro", "litros"}}
+	Millilitre = &Unit[volumeDim]{Symbol: "mL", Factor: 0.001, words: []string{"millilitre", "millilitres", "milliliter", "milliliters", "mililitro", "mililitros"}}
+	CubicFoot  = &Unit[volumeDim]{Symbol: "cu ft", Factor: 28.316846592, words: []string{"cubic foot", "cubic feet", "cubic ft", "ft3", "ft³", "cuft", "cf", "pie cúbico", "pies cúbicos", "pie cubico", "pies cubicos", "pie³", "pies³", "pie3", "pies3"}}
 
-	Inch       = &Unit[lengthDim]{Symbol: "in", Factor: 0.0254, parts: []int{2, 4, 8}, words: []string{"inch", "inches", `"`, "″"}}
-	Foot       = &Unit[lengthDim]{Symbol: "ft", Factor: 0.3048, words: []string{"foot", "feet", "'", "′"}}
-	Metre      = &Unit[lengthDim]{Symbol: "m", Factor: 1, words: []string{"metre", "metres", "meter", "meters"}}
-	Centimetre = &Unit[lengthDim]{Symbol: "cm", Factor: 0.01, words: []string{"centimetre", "centimetres", "centimeter", "centimeters"}}
-	Millimetre = &Unit[lengthDim]{Symbol: "mm", Factor: 0.001, words: []string{"millimetre", "millimetres", "millimeter", "millimeters"}}
+	Inch       = &Unit[lengthDim]{Symbol: "in", Factor: 0.0254, parts: []int{2, 4, 8}, words: []string{"inch", "inches", `"`, "″", "pulgada", "pulgadas", "pulg"}}
+	Foot       = &Unit[lengthDim]{Symbol: "ft", Factor: 0.3048, words: []string{"foot", "feet", "'", "′", "pie", "pies"}}
+	Metre      = &Unit[lengthDim]{Symbol: "m", Factor: 1, words: []string{"metre", "metres", "meter", "meters", "metro", "metros"}}
+	Centimetre = &Unit[lengthDim]{Symbol: "cm", Factor: 0.01, words: []string{"centimetre", "centimetres", "centimeter", "centimeters", "centímetro", "centímetros", "centimetro", "centimetros"}}
+	Millimetre = &Unit[lengthDim]{Symbol: "mm", Factor: 0.001, words: []string{"millimetre", "millimetres", "millimeter", "millimeters", "milímetro", "milímetros", "milimetro", "milimetros"}}
 
-	Fahrenheit = &Unit[temperatureDim]{Symbol: "°F", Factor: 5.0 / 9, Offset: -160.0 / 9, words: []string{"f", "deg f", "degf", "degrees f", "fahrenheit"}}
-	Celsius    = &Unit[temperatureDim]{Symbol: "°C", Factor: 1, words: []string{"c", "deg c", "degc", "degrees c", "celsius"}}
+	Fahrenheit = &Unit[temperatureDim]{Symbol: "°F", Factor: 5.0 / 9, Offset: -160.0 / 9, words: []string{"f", "deg f", "degf", "degrees f", "fahrenheit", "grados f", "grado f", "grados fahrenheit"}}
+	Celsius    = &Unit[temperatureDim]{Symbol: "°C", Factor: 1, words: []string{"c", "deg c", "degc", "degrees c", "celsius", "grados c", "grado c", "grados celsius", "centígrados", "grados centígrados"}}
 
-	Second = &Unit[durationDim]{Symbol: "s", Factor: 1, words: []string{"sec", "secs", "second", "seconds"}}
-	Minute = &Unit[durationDim]{Symbol: "min", Factor: 60, parts: []int{2, 4}, words: []string{"mins", "minute", "minutes"}}
-	Hour   = &Unit[durationDim]{Symbol: "h", Factor: 3600, parts: []int{2, 4}, words: []string{"hr", "hrs", "hour", "hours"}}
+	Second = &Unit[durationDim]{Symbol: "s", Factor: 1, words: []string{"sec", "secs", "second", "seconds", "seg", "segundo", "segundos"}}
+	Minute = &Unit[durationDim]{Symbol: "min", Factor: 60, parts: []int{2, 4}, words: []string{"mins", "minute", "minutes", "minuto", "minutos"}}
+	Hour   = &Unit[durationDim]{Symbol: "h", Factor: 3600, parts: []int{2, 4}, words: []string{"hr", "hrs", "hour", "hours", "hora", "horas"}}
 
-	Watt     = &Unit[powerDim]{Symbol: "W", Factor: 1, words: []string{"watt", "watts"}}
-	Kilowatt = &Unit[powerDim]{Symbol: "kW", Factor: 1000, words: []string{"kilowatt", "kilowatts"}}
+	Watt     = &Unit[powerDim]{Symbol: "W", Factor: 1, words: []string{"watt", "watts", "vatio", "vatios"}}
+	Kilowatt = &Unit[powerDim]{Symbol: "kW", Factor: 1000, words: []string{"kilowatt", "kilowatts", "kilovatio", "kilovatios"}}
 	BtuPerH  = &Unit[powerDim]{Symbol: "Btu/h", Factor: 0.29307107, words: []string{"btu", "btuh", "btu/hr", "btus"}}
 )
 

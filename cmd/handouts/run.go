@@ -9,11 +9,13 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 
 	"example.org/kettleside/app/class"
 	"example.org/kettleside/app/disk"
 	"example.org/kettleside/content"
+	"example.org/kettleside/content/words"
 	"example.org/kettleside/exports"
 	"example.org/kettleside/reference"
 )
@@ -38,6 +40,7 @@ type command struct {
 // settings are what the flags say.
 type settings struct {
 	paper, sheets, labels string
+	language              string
 	all, plain, shipped   bool
 	force                 bool
 	stderr                io.Writer
@@ -45,9 +48,9 @@ type settings struct {
 
 func commands() []command {
 	return []command{
-		{"workbook", "[-paper letter|a4] [-sheets a,b] [-all] [-labels grid] [-shipped] CLASS OUT.xlsx",
+		{"workbook", "[-language en|es] [-paper letter|a4] [-sheets a,b] [-all] [-labels grid] [-shipped] CLASS OUT.xlsx",
 			"write the handouts of a class as a workbook", 2, workbookFlags, workbook},
-		{"numbers", "[-plain] [-shipped] CLASS", "print every figure of a class, as JSON or as a list to read", 1, numbersFlags, numbers},
+		{"numbers", "[-plain [-language en|es]] [-shipped] CLASS", "print every figure of a class, as JSON in English with stable names, or as a list to read", 1, numbersFlags, numbers},
 		{"table", "[-shipped] OUT.csv", "write the crop table", 1, shippedFlag, table},
 		{"demo", "[-force] OUT" + class.Extension, "write the demo class", 1, demoFlags, demo},
 	}
@@ -57,8 +60,22 @@ func shippedFlag(f *flag.FlagSet, s *settings) {
 	f.BoolVar(&s.shipped, "shipped", false, "use the table as shipped, without your own changes")
 }
 
+func languageFlag(f *flag.FlagSet, s *settings, of string) {
+	f.StringVar(&s.language, "language", string(words.English), "language of "+of+": "+strings.Join(languages(), " or "))
+}
+
+// languages are the tags of those that can be chosen.
+func languages() []string {
+	var tags []string
+	for _, l := range words.Languages() {
+		tags = append(tags, string(l))
+	}
+	return tags
+}
+
 func workbookFlags(f *flag.FlagSet, s *settings) {
 	shippedFlag(f, s)
+	languageFlag(f, s, "the handouts")
 	f.StringVar(&s.paper, "paper", string(exports.Letter), "paper: letter or a4")
 	f.StringVar(&s.sheets, "sheets", "", "sheets to write, by id, with commas between them; empty: all ("+sheetIDs()+")")
 	f.BoolVar(&s.all, "all", false, "list every treatment of the class's crops, not only those it uses")
@@ -68,6 +85,7 @@ func workbookFlags(f *flag.FlagSet, s *settings) {
 func numbersFlags(f *flag.FlagSet, s *settings) {
 	shippedFlag(f, s)
 	f.BoolVar(&s.plain, "plain", false, "a list to read instead of JSON")
+	languageFlag(f, s, "the list; JSON is always English with its stable names")
 }
 
 func demoFlags(f *flag.FlagSet, s *settings) {
@@ -173,8 +191,12 @@ func readTable(s *settings) (*reference.Table, error) {
 	return edited, nil
 }
 
-// work reads a class and works it through.
+// work reads a class and works it through, in the language that was chosen.
 func work(s *settings, path string) (class.Worked, error) {
+	language := words.Language(strings.ToLower(s.language))
+	if !slices.Contains(words.Languages(), language) {
+		return class.Worked{}, &exports.OptionError{Option: "language", Got: s.language, Allowed: languages()}
+	}
 	c, err := class.Open(path)
 	if errors.Is(err, fs.ErrNotExist) {
 		return class.Worked{}, fmt.Errorf("there is no file %s; give the path of a class file, such as MyClass%s", path, class.Extension)
@@ -186,7 +208,8 @@ func work(s *settings, path string) (class.Worked, error) {
 	if err != nil {
 		return class.Worked{}, err
 	}
-	return class.Work(c, t), nil
+	voice := words.In(language)
+	return class.WorkWith(class.With{Voice: voice}, c, t.In(voice)), nil
 }
 
 func workbook(s *settings, args []string, _ io.Writer) error {
@@ -207,6 +230,9 @@ func workbook(s *settings, args []string, _ io.Writer) error {
 }
 
 func numbers(s *settings, args []string, stdout io.Writer) error {
+	if !s.plain && !strings.EqualFold(s.language, string(words.English)) {
+		return &exports.OptionError{Option: "language without -plain", Got: s.language, Allowed: []string{string(words.English)}}
+	}
 	w, err := work(s, args[0])
 	if err != nil {
 		return err

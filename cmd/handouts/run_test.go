@@ -103,6 +103,9 @@ func TestCommandLine(t *testing.T) {
 		{[]string{"workbook", "-paper", "a5", demo, filepath.Join(dir, "x.xlsx")}, misspelt, "allowed is letter or a4"},
 		{[]string{"workbook", "-sheets", "cover,menu", demo, filepath.Join(dir, "x.xlsx")}, misspelt, "“menu” is not known; allowed is cover, treatments, batch, own-numbers, labels"},
 		{[]string{"workbook", "-labels", "big", demo, filepath.Join(dir, "x.xlsx")}, misspelt, "“big” is not known; allowed is l30a"},
+		{[]string{"workbook", "-language", "fr", demo, filepath.Join(dir, "x.xlsx")}, misspelt, "language: “fr” is not known; allowed is en or es"},
+		{[]string{"numbers", "-plain", "-language", "Español", demo}, misspelt, "“Español” is not known; allowed is en or es"},
+		{[]string{"numbers", "-language", "es", demo}, misspelt, "language without -plain: “es” is not known; allowed is en"},
 		{[]string{"workbook", demo, filepath.Join(dir, "x.ods")}, failed, "ends in .xlsx"},
 		{[]string{"workbook", demo, filepath.Join(dir, "no", "x.xlsx")}, failed, "there is no folder"},
 		{[]string{"table", filepath.Join(dir, "no", "x.csv")}, failed, "there is no folder"},
@@ -125,9 +128,11 @@ func TestCommandLine(t *testing.T) {
 func TestFromDemoToHandouts(t *testing.T) {
 	dir := home(t)
 	demo, book, sheet := filepath.Join(dir, "Kurs 1 äöü.kettleside"), filepath.Join(dir, "out.xlsx"), filepath.Join(dir, "table.csv")
+	spanish := filepath.Join(dir, "hojas.xlsx")
 	for _, args := range [][]string{
 		{"demo", demo}, {"demo", "-force", demo},
 		{"workbook", demo, book}, {"workbook", "-paper", "A4", "-sheets", "cover, batch", "-all", "-labels", "a21a", demo, book},
+		{"workbook", "-language", "ES", demo, spanish},
 		{"table", sheet}, {"table", "-shipped", sheet},
 	} {
 		if got := call(args...); got.code != done || got.out != "" || got.errors != "" {
@@ -139,6 +144,9 @@ func TestFromDemoToHandouts(t *testing.T) {
 	}
 	if data, err := os.ReadFile(book); err != nil || !bytes.HasPrefix(data, []byte("PK")) {
 		t.Errorf("no workbook: %v", err)
+	}
+	if data, err := os.ReadFile(spanish); err != nil || !bytes.HasPrefix(data, []byte("PK")) {
+		t.Errorf("no workbook in Spanish: %v", err)
 	}
 	if data, err := os.ReadFile(sheet); err != nil || !bytes.Contains(data, []byte("snap-beans-cut-water")) {
 		t.Errorf("no table: %v", err)
@@ -153,6 +161,10 @@ func TestFromDemoToHandouts(t *testing.T) {
 	plain := call("numbers", "-plain", demo)
 	if plain.code != done || !strings.Contains(plain.out, "Water for the batch: 3 gal (12 qt · 11.4 L)\n    3 lb × 1 gal/lb = 3 gal. Rests on: rule [") {
 		t.Errorf("plain: exit %d, %q", plain.code, plain.out)
+	}
+	inSpanish := call("numbers", "-plain", "-language", "es", demo)
+	if inSpanish.code != done || !strings.Contains(inSpanish.out, "sábado, 12 de junio de 2027") || !strings.Contains(inSpanish.out, ": 3 gal (12 qt · 11.4 L)\n    3 lb × 1 gal/lb = 3 gal. Se apoya en: regla [") {
+		t.Errorf("plain in Spanish: exit %d, %q", inSpanish.code, inSpanish.out)
 	}
 }
 
