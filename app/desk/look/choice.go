@@ -7,6 +7,8 @@ import (
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/widget"
+
+	"example.org/kettleside/reference"
 )
 
 // Choice is one line of a choice list.
@@ -32,7 +34,7 @@ type ChoiceList struct {
 // ShowChoice opens a choice list over a window. The current choice is marked.
 func ShowChoice(parent fyne.Window, title string, choices []Choice, current string, picked func(id string)) *ChoiceList {
 	c := NewChoiceList(choices, current, picked)
-	cancel := widget.NewButton("Cancel", c.close)
+	cancel := widget.NewButton(Say("Cancel"), c.close)
 	content := container.NewBorder(
 		Column(6, c.search, c.none), container.NewHBox(cancel), nil, nil, c.list)
 	c.dialog = dialog.NewCustomWithoutButtons(title, content, parent)
@@ -57,7 +59,7 @@ func NewChoiceList(choices []Choice, current string, picked func(id string)) *Ch
 	c.none.Hide()
 	c.search = &searchEntry{keys: c.key}
 	c.search.ExtendBaseWidget(c.search)
-	c.search.SetPlaceHolder("Search")
+	c.search.SetPlaceHolder(Say("Search"))
 	c.search.OnChanged = c.Search
 	c.search.OnSubmitted = func(string) { c.Pick() }
 	c.list = widget.NewList(func() int { return len(c.shown) }, newChoiceLine, c.updateLine)
@@ -68,16 +70,16 @@ func NewChoiceList(choices []Choice, current string, picked func(id string)) *Ch
 
 // Search shows the choices in which every typed word occurs.
 func (c *ChoiceList) Search(text string) {
-	words := strings.Fields(strings.ToLower(text))
+	words := strings.Fields(reference.Folded(text))
 	c.shown = nil
 	for _, one := range c.all {
-		hay := strings.ToLower(one.Title + " " + one.Detail)
+		hay := reference.Folded(one.Title + " " + one.Detail)
 		if hasAll(hay, words) {
 			c.shown = append(c.shown, one)
 		}
 	}
 	c.selected = min(0, len(c.shown)-1)
-	c.none.SetText("Nothing found for “" + text + "”. Try fewer letters.")
+	c.none.SetText(Say("Nothing found for “%s”. Try fewer letters.", text))
 	Show(c.none, len(c.shown) == 0)
 	c.list.Refresh()
 	c.list.ScrollToTop()
@@ -150,7 +152,7 @@ type choiceLine struct {
 
 func newChoiceLine() fyne.CanvasObject {
 	l := &choiceLine{
-		title:  NewText("Crop, cut, method", SizeText, Ink, fyne.TextStyle{}).Clipped(),
+		title:  NewText("Crop, cut, method\n ", SizeText, Ink, fyne.TextStyle{}).Wrapped(),
 		detail: NewText("minutes", SizeSmall, InkSoft, fyne.TextStyle{}).Clipped(),
 	}
 	l.ExtendBaseWidget(l)

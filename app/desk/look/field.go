@@ -93,6 +93,9 @@ func (f *Field) SetValue(text string) {
 	f.complain(nil)
 }
 
+// Label is what the field is called.
+func (f *Field) Label() string { return f.label.Text() }
+
 // Text is what stands in the field at this moment.
 func (f *Field) Text() string { return f.entry.Text }
 
@@ -150,7 +153,7 @@ func (f *Field) complain(err error) {
 	f.markRefused(err != nil)
 	text, ink := f.hint, InkSoft
 	if err != nil {
-		text, ink = Sentence(err.Error()), Stop
+		text, ink = Sentence(voice.Error(err)), Stop
 		if !strings.HasSuffix(text, ".") {
 			text += "."
 		}
@@ -233,9 +236,19 @@ func Labelled(label string, o fyne.CanvasObject) *fyne.Container {
 	return Column(2, Label(label), container.NewStack(o))
 }
 
+// RedoTyping brings back what UndoTyping took in an entry that can, and says
+// whether it did.
+func RedoTyping(c fyne.Canvas) bool {
+	e, ok := c.Focused().(interface{ RedoTyping() bool })
+	return ok && e.RedoTyping()
+}
+
 // UndoTyping takes back the last of what is being typed in the window and was
 // not handed over, and says whether there was something.
 func UndoTyping(c fyne.Canvas) bool {
+	if other, ok := c.Focused().(interface{ UndoTyping() bool }); ok {
+		return other.UndoTyping()
+	}
 	e, ok := c.Focused().(*fieldEntry)
 	if !ok || !e.field.Dirty() {
 		return false

@@ -79,7 +79,7 @@ func newFigure(f measure.Figure, size fyne.ThemeSizeName) *FigureView {
 	v.number = container.New(&numberLine{value: v.value, unit: v.unit, full: size}, v.value, v.unit)
 	v.detail = Column(1, v.working, v.source, v.note)
 	v.detail.Hide()
-	head := container.New(onBaseline{}, v.label, v.basis)
+	head := container.New(&labelLine{}, v.label, v.basis)
 	v.body = Column(0, head, v.number, v.words, v.also, v.detail)
 	v.figure = f
 	v.fill()
@@ -131,8 +131,8 @@ func (v *FigureView) fill() {
 		v.basis.SetInk(Edited)
 	}
 	number, unit := Split(f)
-	if bare, ok := strings.CutPrefix(number, "at least "); ok && unit != "" { // the number stays short
-		number, unit = bare, unit+", at least"
+	if bare, is := AtLeast(number); is && unit != "" { // the number stays short
+		number, unit = bare, Say("%s, at least", unit)
 	}
 	if f.Basis == measure.Estimate && !f.InWords() && number != "" && !strings.HasPrefix(number, "≈") {
 		number = "≈ " + number
@@ -144,6 +144,14 @@ func (v *FigureView) fill() {
 	Show(v.number, !f.InWords())
 	v.also.SetText(f.Also)
 	Show(v.also, f.Also != "")
+	if v.open {
+		v.fillDetail()
+	}
+}
+
+// fillDetail says the working, which nobody measures while it is not shown.
+func (v *FigureView) fillDetail() {
+	f := v.figure
 	v.working.SetText(f.Working)
 	Show(v.working, f.Working != "")
 	v.source.SetText(v.rests())
@@ -155,9 +163,9 @@ func (v *FigureView) fill() {
 func (v *FigureView) basisWords() string {
 	switch {
 	case v.edited:
-		return "edited"
+		return Say("edited")
 	case v.figure.Basis == measure.Estimate && !v.saidAbove:
-		return "estimate"
+		return Say("estimate")
 	}
 	return ""
 }
@@ -169,23 +177,32 @@ func (v *FigureView) rests() string {
 		name = v.SourceName(name)
 	}
 	kind := map[measure.Basis]string{
-		measure.Tabled: "From the crop table", measure.Ruled: "Rule of method",
-		measure.Entered: "As entered", measure.Estimate: "An estimate",
+		measure.Tabled: Say("From the crop table"), measure.Ruled: Say("Rule of method"),
+		measure.Entered: Say("As entered"), measure.Estimate: Say("An estimate"),
 	}[v.figure.Basis]
 	if name == "" || v.figure.Basis == measure.Entered {
 		return kind
 	}
 	if s := v.figure.Standing; s != "" && s != "read" {
-		name += " · " + s
+		name += " · " + Say(s)
 	}
 	return kind + ": " + name
 }
 
-// Split cuts the printed text of a figure into its number and its unit.
+// Split cuts the printed text of a figure into its number and its unit, which may
+// stand there in the language of the window.
 func Split(f measure.Figure) (number, unit string) {
-	if f.Unit != "" {
-		if n, ok := strings.CutSuffix(f.Text, f.Unit); ok {
-			return strings.TrimSpace(n), f.Unit
+	if f.Unit == "" {
+		return f.Text, ""
+	}
+	for _, said := range []func() string{
+		func() string { return f.Unit },
+		func() string { return strings.TrimPrefix(Amount("2 "+f.Unit), "2 ") },
+		func() string { return Say(f.Unit) },
+	} {
+		unit := said()
+		if n, ok := strings.CutSuffix(f.Text, " "+unit); ok {
+			return strings.TrimSpace(n), unit
 		}
 	}
 	return f.Text, ""
@@ -197,6 +214,9 @@ func (v *FigureView) Open() bool { return v.open }
 // SetOpen shows or hides the working.
 func (v *FigureView) SetOpen(open bool) {
 	v.open = open
+	if open {
+		v.fillDetail()
+	}
 	Show(v.detail, open)
 	v.body.Refresh()
 	v.Refresh()

@@ -1,10 +1,10 @@
 package look
 
 import (
-	"fmt"
 	"slices"
 
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/widget"
 
@@ -19,6 +19,7 @@ type Findings struct {
 	Empty string
 
 	list  []measure.Finding
+	kept  []*findingLine // made so far; a change of the list fills them anew
 	lines *fyne.Container
 }
 
@@ -41,15 +42,23 @@ func (f *Findings) SetFindings(findings []measure.Finding) {
 		return
 	}
 	f.list = list
-	f.lines.Objects = nil
-	for _, one := range f.list {
-		f.lines.Objects = append(f.lines.Objects, findingLine(one))
+	var lines []fyne.CanvasObject
+	for i, one := range f.list {
+		if i == len(f.kept) {
+			f.kept = append(f.kept, newFindingLine())
+		}
+		f.kept[i].show(one)
+		lines = append(lines, f.kept[i].content)
 	}
 	if len(f.list) == 0 && f.Empty != "" {
-		f.lines.Objects = append(f.lines.Objects, Small(f.Empty))
+		lines = append(lines, Small(f.Empty))
 	}
-	f.lines.Refresh()
-	f.Refresh()
+	same := slices.Equal(lines, f.lines.Objects)
+	f.lines.Objects = lines
+	Rearrange(f.lines)
+	if !same { // a refresh draws every sign anew
+		f.Refresh()
+	}
 }
 
 // List is what is shown, in its order.
@@ -62,11 +71,11 @@ func (f *Findings) CreateRenderer() fyne.WidgetRenderer { return widget.NewSimpl
 func SeverityWord(s measure.Severity) string {
 	switch s {
 	case measure.Stop:
-		return "Stop"
+		return Say("Stop")
 	case measure.Mind:
-		return "Mind"
+		return Say("Mind")
 	default:
-		return "Note"
+		return Say("Note")
 	}
 }
 
@@ -82,14 +91,40 @@ func SeverityInk(s measure.Severity) fyne.ThemeColorName {
 	}
 }
 
-func findingLine(f measure.Finding) fyne.CanvasObject {
-	word := NewText(SeverityWord(f.Severity), SizeSmall, SeverityInk(f.Severity), fyne.TextStyle{Bold: true})
-	says := NewText(f.Says, SizeText, Ink, fyne.TextStyle{}).Wrapped()
-	lines := []fyne.CanvasObject{word, says}
-	if f.Do != "" {
-		lines = append(lines, NewText(f.Do, SizeText, InkSoft, fyne.TextStyle{}).Wrapped())
+// findingLine is one finding: its shape in the margin, its word, the sentence
+// and what to do.
+type findingLine struct {
+	now            measure.Finding
+	icon           *canvas.Image
+	word, says, do *Text
+	column         *fyne.Container
+	content        *fyne.Container
+}
+
+func newFindingLine() *findingLine {
+	l := &findingLine{
+		icon: Icon(IconSeverity(measure.Note), 20),
+		word: NewText("", SizeSmall, Note, fyne.TextStyle{Bold: true}),
+		says: NewText("", SizeText, Ink, fyne.TextStyle{}).Wrapped(),
+		do:   NewText("", SizeText, InkSoft, fyne.TextStyle{}).Wrapped(),
 	}
-	return Marked(IconSeverity(f.Severity), Column(1, lines...))
+	l.column = Column(1, l.word, l.says, l.do)
+	l.content = container.New(&margin{20, 10}, l.icon, l.column)
+	return l
+}
+
+func (l *findingLine) show(f measure.Finding) {
+	if l.now.Severity != f.Severity {
+		l.icon.Resource = IconSeverity(f.Severity)
+		l.icon.Refresh()
+	}
+	l.now = f
+	l.word.SetText(SeverityWord(f.Severity))
+	l.word.SetInk(SeverityInk(f.Severity))
+	l.says.SetText(f.Says)
+	l.do.SetText(f.Do)
+	Show(l.do, f.Do != "")
+	Rearrange(l.column)
 }
 
 // Marked sets an icon in the margin beside content that wraps.
@@ -128,11 +163,11 @@ func CountFindings(findings []measure.Finding) string {
 	}
 	switch {
 	case stops > 0 && minds > 0:
-		return fmt.Sprintf("%d stop, %d to mind", stops, minds)
+		return Say("%d stop, %d to mind", stops, minds)
 	case stops > 0:
-		return fmt.Sprintf("%d stop", stops)
+		return Say("%d stop", stops)
 	case minds > 0:
-		return fmt.Sprintf("%d to mind", minds)
+		return Say("%d to mind", minds)
 	}
 	return ""
 }

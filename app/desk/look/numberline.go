@@ -22,13 +22,28 @@ func (n *numberLine) Layout(objects []fyne.CanvasObject, size fyne.Size) {
 		onBaseline{}.Layout(objects, size)
 		return
 	}
+	stack(objects, size.Width)
+}
+
+// stack sets objects below each other.
+func stack(objects []fyne.CanvasObject, width float32) {
 	y := float32(0)
 	for _, o := range objects {
 		height := o.MinSize().Height
 		o.Move(fyne.NewPos(0, y))
-		o.Resize(fyne.NewSize(size.Width, height))
+		o.Resize(fyne.NewSize(width, height))
 		y += height
 	}
+}
+
+// stacked is what they need so.
+func stacked(objects []fyne.CanvasObject) fyne.Size {
+	var size fyne.Size
+	for _, o := range objects {
+		least := o.MinSize()
+		size = fyne.NewSize(max(size.Width, least.Width), size.Height+least.Height)
+	}
+	return size
 }
 
 // fitting is the largest size in which the number fits a width.
@@ -46,10 +61,28 @@ func (n *numberLine) MinSize(objects []fyne.CanvasObject) fyne.Size {
 	if !n.below {
 		return onBaseline{}.MinSize(objects)
 	}
-	var size fyne.Size
-	for _, o := range objects {
-		least := o.MinSize()
-		size = fyne.NewSize(max(size.Width, least.Width), size.Height+least.Height)
+	return stacked(objects)
+}
+
+// labelLine sets the label of a figure and the word behind it on one line of
+// writing, or that word below where there is no room for both.
+type labelLine struct{ below bool } // at the last layout
+
+func (l *labelLine) Layout(objects []fyne.CanvasObject, size fyne.Size) {
+	if size.Width <= 0 {
+		return
 	}
-	return size
+	l.below = objects[1].MinSize().Width > 0 && (onBaseline{}).MinSize(objects).Width > size.Width+0.5
+	if l.below {
+		stack(objects, size.Width)
+	} else {
+		onBaseline{}.Layout(objects, size)
+	}
+}
+
+func (l *labelLine) MinSize(objects []fyne.CanvasObject) fyne.Size {
+	if l.below {
+		return stacked(objects)
+	}
+	return onBaseline{}.MinSize(objects)
 }

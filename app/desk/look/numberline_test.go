@@ -28,3 +28,26 @@ func TestALongFigureKeepsToItsWidth(t *testing.T) {
 		t.Errorf("a short figure is %v high, before it was %v", got, one)
 	}
 }
+
+// Where label and “estimate” have no room on one line, the word goes below.
+func TestALongLabelKeepsToItsWidth(t *testing.T) {
+	looktest.App(t, look.Light)
+	short := measure.Figure{ID: "i", Label: "Ice", Text: "25 lb", Unit: "lb", Basis: measure.Estimate}
+	long := short
+	long.Label = "Hielo, por balance de calor"
+	f := look.NewFigure(short)
+	w := looktest.Window(t, look.Column(0, f), 190, 300)
+	looktest.Settle(w, 190, 300)
+	one := f.MinSize().Height
+	f.SetFigure(long)
+	looktest.Settle(w, 190, 300)
+	textfits.Check(t, w)
+	if got := f.MinSize().Height; got <= one {
+		t.Errorf("the label with its word is %v high, a short one %v", got, one)
+	}
+	f.SetFigure(short)
+	looktest.Settle(w, 190, 300)
+	if got := f.MinSize().Height; got != one {
+		t.Errorf("a short label is %v high, before it was %v", got, one)
+	}
+}

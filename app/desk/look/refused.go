@@ -1,7 +1,5 @@
 package look
 
-import "fmt"
-
 // refused are the fields whose text was refused and still stands in them, in
 // the order of the refusals. There is one window with fields, and the toolkit
 // runs on one goroutine.
@@ -28,13 +26,12 @@ func Refused() string {
 		return ""
 	}
 	f := refused[0]
-	where := "a field"
+	text := Say("“%s” stands in a field and cannot be used: %s", f.Text(), f.Problem())
 	if f.label.Text() != "" { // only the first row of a list has labels
-		where = "the field “" + f.label.Text() + "”"
+		text = Say("“%s” stands in the field “%s” and cannot be used: %s", f.Text(), f.label.Text(), f.Problem())
 	}
-	text := fmt.Sprintf("“%s” stands in %s and cannot be used: %s", f.Text(), where, f.Problem())
 	if more := len(refused) - 1; more > 0 {
-		text += fmt.Sprintf(" (and %d more)", more)
+		text = Say("%s (and %d more)", text, more)
 	}
 	return text
 }

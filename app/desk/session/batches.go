@@ -7,6 +7,7 @@ import (
 	"example.org/kettleside/app/batch"
 	"example.org/kettleside/app/class"
 	"example.org/kettleside/app/measure"
+	"example.org/kettleside/content/words"
 	"example.org/kettleside/reference"
 )
 
@@ -16,10 +17,10 @@ import (
 func (s *Session) AddBatch(treatment string) error {
 	t, ok := s.table.Treatment(treatment)
 	if !ok {
-		return &measure.EntryError{Field: "Treatment", Typed: treatment, Problem: "is not in the crop table", Allowed: "a treatment of the table"}
+		return &measure.EntryError{Field: "Treatment", Typed: treatment, Problem: words.Key("is not in the crop table"), Allowed: words.Later("a treatment of the table")}
 	}
 	crop, _ := s.table.Crop(t.Crop)
-	err := s.Change("Add "+crop.Name, func(c *class.Class) {
+	err := s.Change(words.Key("Add a batch"), func(c *class.Class) {
 		b := class.Batch{
 			Name: crop.Name, Treatment: t.ID, Prepared: measure.New(1, measure.Pound),
 			Stations: min(max(int(s.worked.Totals.Stations.Value), class.StationCounts.Low), class.StationCounts.High),
@@ -44,7 +45,7 @@ func (s *Session) AddBatch(treatment string) error {
 
 // DuplicateBatch puts a copy of a batch behind it and looks at the copy.
 func (s *Session) DuplicateBatch(i int) error {
-	err := s.Change("Duplicate batch", func(c *class.Class) {
+	err := s.Change(words.Key("Duplicate batch"), func(c *class.Class) {
 		if i < len(c.Batches) {
 			c.Batches = slices.Insert(c.Batches, i+1, c.Batches[i])
 		}
@@ -61,7 +62,7 @@ func (s *Session) MoveBatch(i, by int) error {
 	if n := len(s.worked.Batches); i >= n || j < 0 || j >= n {
 		return nil
 	}
-	err := s.Change("Move batch", func(c *class.Class) {
+	err := s.Change(words.Key("Move batch"), func(c *class.Class) {
 		c.Batches[i], c.Batches[j] = c.Batches[j], c.Batches[i]
 	})
 	if err == nil {
@@ -72,24 +73,24 @@ func (s *Session) MoveBatch(i, by int) error {
 
 // RemoveBatch takes a batch out of the class.
 func (s *Session) RemoveBatch(i int) error {
-	return s.Change("Remove batch", func(c *class.Class) {
+	return s.Change(words.Key("Remove batch"), func(c *class.Class) {
 		if i < len(c.Batches) {
 			c.Batches = slices.Delete(c.Batches, i, i+1)
 		}
 	})
 }
 
-// MethodName says a method in words.
+// MethodName is a method in words, as a key to be said.
 func MethodName(m reference.Method) string {
 	switch m {
 	case reference.WaterBlanch:
-		return "water blanch"
+		return words.Key("water blanch")
 	case reference.SteamBlanch:
-		return "steam blanch"
+		return words.Key("steam blanch")
 	case reference.CookThrough:
-		return "cook"
+		return words.Key("cook")
 	default:
-		return "without heating"
+		return words.Key("without heating")
 	}
 }
 
@@ -100,7 +101,7 @@ func (s *Session) TreatmentName(t reference.Treatment) string {
 		crop.Name = t.Crop
 	}
 	parts := []string{crop.Name}
-	for _, p := range []string{t.Cut, t.Grade, MethodName(t.Method)} {
+	for _, p := range []string{t.Cut, t.Grade, s.voice.Say(MethodName(t.Method))} {
 		if p != "" {
 			parts = append(parts, p)
 		}
@@ -110,25 +111,28 @@ func (s *Session) TreatmentName(t reference.Treatment) string {
 
 // TreatmentDoes says what a treatment asks for as the table has it, for low
 // altitude: its minutes and when they start, or its words.
-func TreatmentDoes(t reference.Treatment) string {
+func (s *Session) TreatmentDoes(t reference.Treatment) string {
 	if t.Minutes == 0 {
 		return t.Words
 	}
-	return does(t, measure.MinutesRange(t.Minutes, max(t.Minutes, t.MinutesHigh))+" at low altitude")
+	return s.does(t, s.voice.Say("%s at low altitude", measure.MinutesRange(t.Minutes, max(t.Minutes, t.MinutesHigh))))
 }
 
 // BatchDoes says what a batch asks for in this kitchen: its minutes with the
 // altitude step and when they start, or its words.
-func BatchDoes(b class.BatchWorked) string {
+func (s *Session) BatchDoes(b class.BatchWorked) string {
 	if b.Treatment.Minutes == 0 {
 		return b.Treatment.Words
 	}
-	return does(b.Treatment, b.Minutes.Text)
+	return s.does(b.Treatment, b.Minutes.Text)
 }
 
-func does(t reference.Treatment, text string) string {
-	if t.ClockStart != reference.NoClock {
-		text += ", from " + clockEvent(t.ClockStart)
+func (s *Session) does(t reference.Treatment, text string) string {
+	switch t.ClockStart {
+	case reference.AtReturnToBoil:
+		text = s.voice.Say("%s, from the return to the boil", text)
+	case reference.AtOnce:
+		text = s.voice.Say("%s, from when the lid goes on", text)
 	}
 	if t.Words != "" {
 		text += ", " + t.Words
@@ -141,15 +145,7 @@ func does(t reference.Treatment, text string) string {
 func (s *Session) SourceOf(t reference.Treatment) string {
 	name := s.SourceName(t.Source)
 	if t.Standing != reference.Read && t.Standing != "" {
-		name += " · " + string(t.Standing)
+		name += " · " + s.voice.Say(string(t.Standing))
 	}
 	return name
-}
-
-// clockEvent is the event that starts the minutes, as a noun.
-func clockEvent(start reference.ClockStart) string {
-	if start == reference.AtReturnToBoil {
-		return "the return to the boil"
-	}
-	return "when the lid goes on"
 }

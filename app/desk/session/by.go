@@ -3,9 +3,11 @@ package session
 import (
 	"math"
 	"regexp"
+	"slices"
 	"strings"
 
 	"example.org/kettleside/app/measure"
+	"example.org/kettleside/content/words"
 )
 
 // Differences are taken between numbers as they are printed, so that what is
@@ -17,16 +19,16 @@ const same = 1e-6
 // figureBy says how far the trial's figure is from the plan's; "" where they
 // have no numbers of the same unit, or ranges whose ends differ by two
 // different amounts.
-func figureBy(plan, trial measure.Figure) string {
+func (s *Session) figureBy(plan, trial measure.Figure) string {
 	if plan.InWords() || trial.InWords() {
 		return ""
 	}
 	if isTime(plan.Unit) && isTime(trial.Unit) {
-		return timeBy(plan.Text, trial.Text)
+		return s.timeBy(plan.Text, trial.Text)
 	}
 	p, readPlan := read(plan)
 	t, readTrial := read(trial)
-	if !readPlan || !readTrial || p.before != t.before {
+	if !readPlan || !readTrial || plan.Unit != trial.Unit || p.before != t.before {
 		return ""
 	}
 	p, t = inOneUnit(p, t)
@@ -34,12 +36,18 @@ func figureBy(plan, trial measure.Figure) string {
 	if p.unit != t.unit || math.Abs(t.high-p.high-diff) > same {
 		return ""
 	}
-	return signed(diff, p.unit)
+	switch { // a difference between shares is no share
+	case p.unit == "%" && math.Abs(math.Abs(diff)-1) < same:
+		p.unit = s.voice.Say("point")
+	case p.unit == "%":
+		p.unit = s.voice.Say("points")
+	}
+	return s.voice.Amount(signed(diff, p.unit))
 }
 
 // amountBy says how far a trial's amount is from the plan's, where both were
 // entered: in the smaller of their units, "+2 qt" from 1 gal to 6 qt.
-func amountBy[D measure.Dimension](plan, trial measure.Of[D]) string {
+func amountBy[D measure.Dimension](v *words.Voice, plan, trial measure.Of[D]) string {
 	if !plan.Given() || !trial.Given() {
 		return ""
 	}
@@ -47,51 +55,45 @@ func amountBy[D measure.Dimension](plan, trial measure.Of[D]) string {
 	if trial.Unit().Factor < unit.Factor {
 		unit = trial.Unit()
 	}
-	return signed(trial.In(unit)-plan.In(unit), unit.Symbol)
+	return v.Amount(signed(trial.In(unit)-plan.In(unit), unit.Symbol))
 }
 
-// reading is the text of a figure taken apart: "at least 3–4 pint bags".
+// reading is the text of a figure taken apart: "at least 3–4 lb".
 type reading struct {
 	before    string  // "at least "
 	low, high float64 // 3 and 4
-	unit      string  // "pint bags"; in the plural for what is counted
+	unit      string  // "lb"; "" for what is counted: the figure's name says what
 }
 
 // number is a number as the figures print it.
 const number = `−?(?:[0-9][0-9,]*(?:\.[0-9]+)?(?: ?[½⅓⅔¼¾⅛⅜⅝⅞])?|[½⅓⅔¼¾⅛⅜⅝⅞])`
 
-var figureText = regexp.MustCompile(`^([^0-9½⅓⅔¼¾⅛⅜⅝⅞−]*)(` + number + `)(?:–(` + number + `))? (.+)$`)
+var figureText = regexp.MustCompile(`^([^0-9½⅓⅔¼¾⅛⅜⅝⅞−]*)(` + number + `)(?:–(` + number + `))? ([^ ]+)`)
 
 func read(f measure.Figure) (reading, bool) {
-	text := f.Text
-	if rest, none := strings.CutPrefix(text, "none "); none { // of 10 kitchens
-		text = "0 " + rest
-	}
-	parts := figureText.FindStringSubmatch(text)
-	if parts == nil {
-		return reading{}, false
+	parts := figureText.FindStringSubmatch(f.Text)
+	if parts == nil || f.Value == 0 && f.High == 0 { // none of 10 kitchens
+		return reading{}, f.Value == 0 && f.High == 0
 	}
 	if parts[3] == "" {
 		parts[3] = parts[2]
 	}
 	low, err := measure.ParseNumber(parts[2])
 	high, errHigh := measure.ParseNumber(parts[3])
-	return reading{parts[1], low, high, unitOf(parts[4], f.Unit)}, err == nil && errHigh == nil
+	r := reading{before: parts[1], low: low, high: high}
+	switch {
+	case f.Unit == measure.Gallon.Symbol: // may be printed in quarts
+		r.unit = parts[4]
+	case slices.Contains(measured, f.Unit):
+		r.unit = f.Unit
+	}
+	return r, err == nil && errHigh == nil
 }
 
-// unitOf is the unit that stands behind the number of a figure. What is said
-// behind it, as in "months at 0 °F or colder", is left out where the figure
-// names its unit.
-func unitOf(behind, unit string) string {
-	words := strings.Fields(behind)
-	for i := range words {
-		words[i] = plural(words[i])
-	}
-	behind = strings.Join(words, " ")
-	if unit != "" && (behind == unit || strings.HasPrefix(behind, unit+" ")) {
-		return unit
-	}
-	return behind
+// measured are the units of figures that are no count of things.
+var measured = []string{
+	measure.Pound.Symbol, measure.Kilogram.Symbol, measure.Gallon.Symbol, measure.Quart.Symbol, measure.Litre.Symbol,
+	measure.Inch.Symbol, "mm", measure.Fahrenheit.Symbol, measure.Celsius.Symbol, measure.Watt.Symbol, "%",
 }
 
 // inOneUnit brings gallons to quarts where only one of the two is printed in
@@ -117,7 +119,7 @@ func isTime(unit string) bool {
 }
 
 // timeBy is "1 min 5 s longer".
-func timeBy(plan, trial string) string {
+func (s *Session) timeBy(plan, trial string) string {
 	low, high, ok := readTimes(plan)
 	trialLow, trialHigh, trialOk := readTimes(trial)
 	diff := trialLow - low
@@ -125,27 +127,31 @@ func timeBy(plan, trial string) string {
 	case !ok || !trialOk || math.Abs(trialHigh-high-diff) > same || math.Abs(diff) < same:
 		return ""
 	case diff < 0:
-		return lasting(-diff) + " shorter"
+		return s.voice.Say("%s shorter", lasting(-diff))
 	}
-	return lasting(diff) + " longer"
+	return s.voice.Say("%s longer", lasting(diff))
 }
+
+// timeText is a time as the figures print it, or two that share a unit.
+var timeText = regexp.MustCompile(`(?:(` + number + `)–)?(` + number + ` (?:min|s|h)\b(?: [0-9]+ s\b)?)`)
 
 // readTimes reads one time or two, in seconds: "2 min 18 s", "5–14 h", "30 s to
 // 1 min".
 func readTimes(text string) (lowS, highS float64, ok bool) {
-	first, last, two := strings.Cut(text, " to ")
-	if !two {
-		first, last, two = strings.Cut(text, "–")
+	times := timeText.FindAllStringSubmatch(text, -1)
+	if len(times) == 0 || len(times) > 2 {
+		return 0, 0, false
 	}
-	if !two {
-		last = first
-	}
+	first, last := times[0], times[len(times)-1]
 	var itsOwn *measure.DurationUnit
-	high, err := measure.Parse(last, itsOwn)
+	high, err := measure.Parse(last[2], itsOwn)
 	if err != nil {
 		return 0, 0, false
 	}
-	low, err := measure.Parse(first, high.Unit())
+	if first[1] == "" {
+		first[1] = first[2]
+	}
+	low, err := measure.Parse(first[1], high.Unit())
 	return low.SI(), high.SI(), err == nil
 }
 
@@ -159,7 +165,8 @@ func lasting(seconds float64) string {
 	return measure.Minutes(seconds / 60)
 }
 
-// signed prints a difference with its sign; "" for none.
+// signed prints a difference with its sign and its unit, which may be ""; ""
+// for none.
 func signed(diff float64, unit string) string {
 	if math.Abs(diff) < same {
 		return ""
@@ -168,13 +175,7 @@ func signed(diff float64, unit string) string {
 	if diff < 0 {
 		sign, diff = "−", -diff
 	}
-	if unit == "%" { // a difference between shares is no share
-		unit = "points"
-	}
-	if math.Abs(diff-1) < same {
-		unit = singular(unit)
-	}
-	return sign + sized(diff, unit) + " " + unit
+	return strings.TrimSuffix(sign+sized(diff, unit)+" "+unit, " ")
 }
 
 // sized prints a number that is not negative: on the marks of a tool where its
@@ -188,24 +189,4 @@ func sized(x float64, unit string) string {
 		}
 	}
 	return measure.Exact(x)
-}
-
-// counted are the things that figures count, one and many.
-var counted = [][2]string{
-	{"load", "loads"}, {"day", "days"}, {"month", "months"}, {"time", "times"}, {"station", "stations"}, {"point", "points"},
-	{"bag", "bags"}, {"box", "boxes"}, {"jar", "jars"},
-}
-
-// plural and singular turn the last word, where it is something counted.
-func plural(words string) string   { return turned(words, 0, 1) }
-func singular(words string) string { return turned(words, 1, 0) }
-
-func turned(words string, from, to int) string {
-	last := words[strings.LastIndex(words, " ")+1:]
-	for _, c := range counted {
-		if last == c[from] {
-			return strings.TrimSuffix(words, last) + c[to]
-		}
-	}
-	return words
 }

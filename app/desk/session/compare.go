@@ -13,7 +13,7 @@ type Difference struct {
 	Label string // "Loads"
 	Plan  string // as the plan has it, in words: "3 loads", or “—” for no such figure
 	Trial string // as the trial has it
-	// By says how far the trial is from the plan: "+1 load", "−2 lb", "1 min 5 s
+	// By says how far the trial is from the plan: "+1", "−2 lb", "1 min 5 s
 	// longer"; "" where no difference of numbers can be said.
 	By      string
 	Entered bool // it was changed, rather than that it follows from a change
@@ -36,7 +36,21 @@ func (s *Session) Compare() []Difference {
 	if s.viewed == nil {
 		return nil
 	}
-	return s.CompareWith(s.viewed.worked, s.viewed.batch)
+	trial, ok := batchOf(s.viewed.worked, s.viewed.batch)
+	if !ok {
+		return nil
+	}
+	return s.compareWith(side{s.viewed.worked.Class, trial})
+}
+
+// compareWith compares the selected batch of the plan with a batch of the trial
+// on view, as it is or as a change would make it.
+func (s *Session) compareWith(trial side) []Difference {
+	plan, ok := s.SelectedBatch()
+	if s.viewed == nil || !ok {
+		return nil
+	}
+	return s.compare(side{s.worked.Class, plan}, trial)
 }
 
 func (s *Session) compare(plan, trial side) []Difference {
@@ -45,7 +59,7 @@ func (s *Session) compare(plan, trial side) []Difference {
 	for _, pair := range append(
 		paired(plan.Figures(), trial.Figures()),
 		paired(plan.Estimates.Figures(), trial.Estimates.Figures())...) {
-		d := pair.difference()
+		d := s.difference(pair)
 		said := slices.ContainsFunc(all[:changed], func(e Difference) bool { return e.ID == d.ID }) // the prepared weight is both
 		if d.Plan != d.Trial && !said {
 			all = append(all, d)
@@ -80,11 +94,11 @@ func paired(plan, trial []measure.Figure) []pair {
 	return pairs
 }
 
-func (p pair) difference() Difference {
+func (s *Session) difference(p pair) Difference {
 	d := Difference{ID: p.plan.ID, Label: p.plan.Label, Plan: p.plan.Text, Trial: p.trial.Text}
 	switch {
 	case p.plan.ID == p.trial.ID:
-		d.By = figureBy(p.plan, p.trial)
+		d.By = s.figureBy(p.plan, p.trial)
 		if p.plan.InWords() && !p.trial.InWords() { // “Blanch” rather than “Treatment”
 			d.Label = p.trial.Label
 		}

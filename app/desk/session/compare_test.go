@@ -36,7 +36,7 @@ func TestThreePoundsInASixQuartPot(t *testing.T) {
 	for i, want := range []Difference{
 		{"kettle", "Kettle", "Station kettle, 1 gal", "Station kettle, 6 qt", "+2 qt", true},
 		{"kettle-takes", "One load takes at most", "1 lb", "1.5 lb", "+0.5 lb", false},
-		{"loads", "Loads", "3 loads", "2 loads", "−1 load", false},
+		{"loads", "Loads", "3 loads", "2 loads", "−1", false},
 		{"load-weight", "Each load", "1 lb", "1.5 lb", "+0.5 lb", false},
 		{"load-water", "Least water in the kettle", "1 gal", "1 ½ gal", "+½ gal", false},
 	} {
@@ -93,13 +93,14 @@ func TestWhatWasEnteredIsSaid(t *testing.T) {
 		{"altitude", "640 ft", "5000 ft", "+4,360 ft", func(c *class.Class) { c.Place.Altitude = measure.New(5000, measure.Foot) }},
 		{"tap", "66 °F", "guessed", "", func(c *class.Class) { c.Place.Tap = measure.Temperature{} }},
 		{"bath-water", "1 gal", "1 1/2 gal", "+½ gal", func(c *class.Class) { c.Kit.BathWater = measure.New(1.5, measure.Gallon) }},
+		{"ice-entered", "by the rule", "2 lb", "", func(c *class.Class) { c.Batches[0].Ice = measure.New(2, measure.Pound) }},
 		{"freezer", "14 cu ft", "3 cu ft", "−11 cu ft", func(c *class.Class) { c.Place.Freezer = measure.New(3, measure.CubicFoot) }},
 		{"pack", "3 pint bags", "1 quart bag", "", func(c *class.Class) { c.Batches[0].Pack.Size, c.Batches[0].Pack.Count = batch.Quart, 1 }},
 		{"pack", "3 pint bags", "pint bags, as many as it gives, loose on a tray first", "", func(c *class.Class) { c.Batches[0].Pack.Count, c.Batches[0].Pack.Tray = 0, true }},
 		{"pack", "3 pint bags", "3 narrow-mouth pint boxes", "", func(c *class.Class) {
 			c.Batches[0].Pack.Container, c.Batches[0].Pack.Mouth = batch.Box, reference.NarrowMouth
 		}},
-		{"stations", "4 stations", "3 stations", "−1 station", func(c *class.Class) { c.Batches[0].Stations = 3 }},
+		{"stations", "4 stations", "3 stations", "−1", func(c *class.Class) { c.Batches[0].Stations = 3 }},
 		{"units", "pounds, gallons, °F", "kilograms, litres, °C", "", func(c *class.Class) { c.Units = measure.Metric }},
 	} {
 		all := compared(t, c.change)
@@ -123,8 +124,13 @@ func TestTheMouthOfABag(t *testing.T) {
 }
 
 func TestDifferencesOfFigures(t *testing.T) {
+	english := &Session{}
 	figure := func(unit, text string) measure.Figure {
-		return measure.Figure{Value: 1, High: 1, Unit: unit, Text: text}
+		f := measure.Figure{Value: 1, High: 1, Unit: unit, Text: text}
+		if strings.HasPrefix(text, "none") {
+			f.Value, f.High = 0, 0
+		}
+		return f
 	}
 	for _, c := range []struct{ unit, plan, trial, by, back string }{
 		{"lb", "3 lb", "1 lb", "−2 lb", "+2 lb"},
@@ -135,19 +141,18 @@ func TestDifferencesOfFigures(t *testing.T) {
 		{"lb", "2 lb", "2–3 lb", "", ""},
 		{"lb", "under 0.05 lb", "1 lb", "", ""},
 		{"W", "1,120 W", "1,060 W", "−60 W", "+60 W"},
-		{"loads", "3 loads", "4 loads", "+1 load", "−1 load"},
-		{"loads", "1 load", "2 loads", "+1 load", "−1 load"},
-		{"loads", "1 load", "3 loads", "+2 loads", "−2 loads"},
-		{"days", "1 day", "2 days", "+1 day", "−1 day"},
-		{"days", "1–2 days", "2–3 days", "+1 day", "−1 day"},
-		{"times", "3 times", "4 times", "+1 time", "−1 time"},
-		{"months", "8–12 months at 0 °F or colder", "10–14 months at 0 °F or colder", "+2 months", "−2 months"},
-		{"months", "1 month at 0 °F or colder", "2 months at 0 °F or colder", "+1 month", "−1 month"},
-		{"pints", "3 pint bags", "4 pint bags", "+1 pint bag", "−1 pint bag"},
-		{"pints", "1 pint box", "3 pint boxes", "+2 pint boxes", "−2 pint boxes"},
-		{"pints", "at least 1–2 pint jars", "at least 3–4 pint jars", "+2 pint jars", "−2 pint jars"},
+		{"loads", "3 loads", "4 loads", "+1", "−1"},
+		{"loads", "1 load", "2 loads", "+1", "−1"},
+		{"loads", "1 load", "3 loads", "+2", "−2"},
+		{"days", "1 day", "2 days", "+1", "−1"},
+		{"days", "1–2 days", "2–3 days", "+1", "−1"},
+		{"times", "3 times", "4 times", "+1", "−1"},
+		{"months", "8–12 months at 0 °F or colder", "10–14 months at 0 °F or colder", "+2", "−2"},
+		{"months", "1 month at 0 °F or colder", "2 months at 0 °F or colder", "+1", "−1"},
+		{"pints", "3 pint bags", "4 pint bags", "+1", "−1"},
+		{"pints", "1 pint box", "3 pint boxes", "+2", "−2"},
+		{"pints", "at least 1–2 pint jars", "at least 3–4 pint jars", "+2", "−2"},
 		{"pints", "3 pint bags", "at least 4 pint bags", "", ""},
-		{"pints", "3 pint bags", "3 quart bags", "", ""},
 		{"gal", "1 gal", "1 ½ gal", "+½ gal", "−½ gal"},
 		{"gal", "3 ¼ qt", "1 gal", "+¾ qt", "−¾ qt"},
 		{"gal", "1 ⅓ qt", "1 ¾ qt", "+0.4167 qt", "−0.4167 qt"},
@@ -158,7 +163,7 @@ func TestDifferencesOfFigures(t *testing.T) {
 		{"%", "6.5 %", "4.5 %", "−2 points", "+2 points"},
 		{"%", "52–69 %", "51–68 %", "−1 point", "+1 point"},
 		{"%", "under 1 %", "3 %", "", ""},
-		{"of 10 kitchens", "none of 10 kitchens", "4 of 10 kitchens", "+4 of 10 kitchens", "−4 of 10 kitchens"},
+		{"of 10 kitchens", "none of 10 kitchens", "4 of 10 kitchens", "+4", "−4"},
 		{"of 10 kitchens", "fewer than 1 of 10 kitchens", "4 of 10 kitchens", "", ""},
 		{"min", "3 min", "4 min", "1 min longer", "1 min shorter"},
 		{"min", "3–7 min", "4–8 min", "1 min longer", "1 min shorter"},
@@ -172,19 +177,23 @@ func TestDifferencesOfFigures(t *testing.T) {
 		{"h", "1.5 h", "3 h", "1.5 h longer", "1.5 h shorter"},
 		{"h", "9 h", "never", "", ""},
 	} {
-		if got, back := figureBy(figure(c.unit, c.plan), figure(c.unit, c.trial)), figureBy(figure(c.unit, c.trial), figure(c.unit, c.plan)); got != c.by || back != c.back {
+		if got, back := english.figureBy(figure(c.unit, c.plan), figure(c.unit, c.trial)), english.figureBy(figure(c.unit, c.trial), figure(c.unit, c.plan)); got != c.by || back != c.back {
 			t.Errorf("%q to %q is %q, back %q; want %q, %q", c.plan, c.trial, got, back, c.by, c.back)
 		}
 	}
 	// times in two units, an estimate against another
-	if got := figureBy(figure("min", "50 min"), figure("h", "9 h")); got != "8 h longer" {
+	if got := english.figureBy(figure("min", "50 min"), figure("h", "9 h")); got != "8 h longer" {
 		t.Errorf("from 50 min to 9 h it is %q", got)
 	}
-	if got := figureBy(figure("s", "55 s"), figure("min", "17 min")); got != "16 min 5 s longer" {
+	if got := english.figureBy(figure("s", "55 s"), figure("min", "17 min")); got != "16 min 5 s longer" {
 		t.Errorf("from 55 s to 17 min it is %q", got)
 	}
+	inPints, inQuarts := figure("pints", "3 pint bags"), figure("quarts", "4 quart bags")
+	if got := english.figureBy(inPints, inQuarts); got != "" {
+		t.Errorf("from pints to quarts it is %q", got)
+	}
 	words := measure.Figure{Unit: "lb", Words: "more than 2 lb", Text: "more than 2 lb"}
-	if got := figureBy(words, measure.Figure{Unit: "lb", Words: "more than 3 lb", Text: "more than 3 lb"}); got != "" {
+	if got := english.figureBy(words, measure.Figure{Unit: "lb", Words: "more than 3 lb", Text: "more than 3 lb"}); got != "" {
 		t.Errorf("between words there is %q", got)
 	}
 }

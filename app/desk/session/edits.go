@@ -9,6 +9,7 @@ import (
 	"slices"
 	"time"
 
+	"example.org/kettleside/content/words"
 	"example.org/kettleside/reference"
 )
 
@@ -29,11 +30,11 @@ func (s *Session) KeepEditsIn(path string) error {
 	if err != nil {
 		aside, moved := moveAside(path)
 		if moved != nil {
-			s.editsLost = fmt.Errorf("the table edits cannot be kept: %w", moved)
-			return fmt.Errorf("%w; it could not be moved aside, so the table cannot be changed until that is put right: %w", err, moved)
+			s.editsLost = words.Errorf("the table edits cannot be kept: %w", moved)
+			return words.Errorf("%w; it could not be moved aside, so the table cannot be changed until that is put right: %w", err, moved)
 		}
 		s.editsIn = path
-		return fmt.Errorf("%w; it was moved aside as %s, and later edits go into a new file", err, filepath.Base(aside))
+		return words.Errorf("%w; it was moved aside as %s, and later edits go into a new file", err, filepath.Base(aside))
 	}
 	s.editsIn = path
 	err = s.lay(edits)
@@ -60,13 +61,27 @@ func moveAside(path string) (aside string, err error) {
 // it. It replaces an earlier edit of the same field. Where it cannot be used,
 // or cannot be written down, everything stays as it was.
 func (s *Session) ApplyEdit(e reference.Edit) error {
-	return s.relay(append(reference.Without(s.edits, e.Treatment, e.Field), e), &e)
+	return s.change(changeOfTable, append(reference.Without(s.edits, e.Treatment, e.Field), e), &e)
 }
 
 // TakeBack removes the edit of one field, which brings the shipped value back
 // exactly. Taking back what was never edited changes nothing.
 func (s *Session) TakeBack(treatment, field string) error {
-	return s.relay(reference.Without(s.edits, treatment, field), nil)
+	return s.change(takenBack, reference.Without(s.edits, treatment, field), nil)
+}
+
+// change lays other edits over the table as one change that Undo takes back.
+func (s *Session) change(name string, edits []reference.Edit, added *reference.Edit) error {
+	if slices.Equal(s.edits, edits) {
+		return nil
+	}
+	was := s.order
+	s.order.add(&tableChange{name, s.edits, edits})
+	err := s.relay(edits, added)
+	if err != nil {
+		s.order = was
+	}
+	return err
 }
 
 // relay lays other edits over the table and keeps them; added is the one that
@@ -92,7 +107,7 @@ func (s *Session) relay(edits []reference.Edit, added *reference.Edit) error {
 
 func (s *Session) lay(edits []reference.Edit) error {
 	table, err := s.shipped.With(edits)
-	s.table, s.edits, s.refused = table, edits, nil
+	s.table, s.edits, s.refused = table.In(s.voice), edits, nil
 	collect(err, &s.refused)
 	return err
 }

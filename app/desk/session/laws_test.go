@@ -22,10 +22,10 @@ func TestLawsOfTrials(t *testing.T) {
 	told := 0
 	s.Subscribe(func() { told++ })
 	rapid.Check(t, func(t *rapid.T) {
-		s.Start(start, "")
 		if err := s.TakeBack(beans, reference.FieldMinutes); err != nil {
 			t.Fatal(err)
 		}
+		s.Start(start, "")
 		m := &model{session: s, memory: memory, started: s.Started(), plan: newLine(start)}
 		actions := m.actions()
 		for name, act := range actions {
@@ -52,12 +52,12 @@ func (m *model) agrees(t *rapid.T) {
 			t.Fatalf("%s: %v; want %v", what, got, want)
 		}
 	}
-	work := func(l *line) class.Worked { return class.WorkWith(m.memory, l.class(), s.Table()) }
+	work := func(l *line) class.Worked { return class.WorkWith(class.With{Memory: m.memory}, l.class(), s.Table()) }
 	label := func(change string, _ bool) string { return change }
 
 	expect("the class", s.Class(), m.plan.class())
 	expect("the plan worked out", s.Worked(), work(m.plan))
-	expect("unsaved", s.Unsaved(), m.plan.saved != m.plan.now)
+	expect("unsaved", s.Unsaved(), m.plan.changes() != m.plan.saved)
 	expect("undo", label(s.CanUndo()), m.plan.label(m.plan.now))
 	expect("redo", label(s.CanRedo()), m.plan.label(m.plan.now+1))
 	expect("path", s.Path(), "")
@@ -65,8 +65,9 @@ func (m *model) agrees(t *rapid.T) {
 	expect("selected", s.Selected(), m.selected)
 	minutes, _ := s.Table().Treatment(beans)
 	shipped, _ := reference.Shipped().Treatment(beans)
-	expect("the table is edited", minutes.Minutes != shipped.Minutes, m.edited)
-	expect("edits", len(s.Edits()) > 0, m.edited)
+	edited := m.plan.edited[m.plan.now]
+	expect("the table is edited", minutes.Minutes != shipped.Minutes, edited)
+	expect("edits", len(s.Edits()) > 0, edited)
 
 	expect("trials", len(s.Trials()), len(m.trials))
 	for i, got := range s.Trials() {

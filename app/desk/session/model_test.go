@@ -20,12 +20,13 @@ import (
 type line struct {
 	states []class.Class
 	labels []string // of the change that led to each state
+	edited []bool   // whether the minutes of a treatment are, in each state
 	now    int
 	saved  int // -1: no state is on disk
 }
 
 func newLine(c class.Class) *line {
-	return &line{states: []class.Class{c}, labels: []string{""}}
+	return &line{states: []class.Class{c}, labels: []string{""}, edited: []bool{false}}
 }
 
 func (l *line) class() class.Class { return l.states[l.now].Clone() }
@@ -40,8 +41,32 @@ func (l *line) add(label string, c class.Class) bool {
 	}
 	l.states = append(l.states[:l.now+1:l.now+1], c)
 	l.labels = append(l.labels[:l.now+1:l.now+1], label)
+	l.edited = append(l.edited[:l.now+1:l.now+1], l.edited[l.now])
 	l.now++
 	return true
+}
+
+// edit changes the table, and says whether it is edited then.
+func (l *line) edit() bool {
+	edited, label := !l.edited[l.now], takenBack
+	if edited {
+		label = changeOfTable
+	}
+	l.states = append(l.states[:l.now+1:l.now+1], l.states[l.now])
+	l.labels = append(l.labels[:l.now+1:l.now+1], label)
+	l.edited = append(l.edited[:l.now+1:l.now+1], edited)
+	l.now++
+	return edited
+}
+
+// changes counts those of the class.
+func (l *line) changes() (n int) {
+	for i := range l.now {
+		if l.edited[i] == l.edited[i+1] {
+			n++
+		}
+	}
+	return n
 }
 
 func (l *line) step(by int) {
@@ -73,7 +98,6 @@ type model struct {
 	selected int
 	trials   []*modelTrial
 	viewed   *modelTrial
-	edited   bool // the minutes of a treatment are
 	laid     bool // the table just changed
 }
 
@@ -82,6 +106,14 @@ func (m *model) onView() *line {
 		return m.viewed.line
 	}
 	return m.plan
+}
+
+// step goes back or forth on a line; on that of the plan the table may follow.
+func (m *model) step(l *line, by int) {
+	was := l.edited[l.now]
+	l.step(by)
+	m.laid = l.edited[l.now] != was
+	m.clamp()
 }
 
 // clamp is what a smaller class does to what is selected in it.
@@ -178,7 +210,7 @@ func someChange(t *rapid.T, batches int) (string, func(*class.Class)) {
 
 // seen is everything that a listener can see of the model.
 func (m *model) seen() string {
-	text := fmt.Sprint(m.plan.class(), m.plan.now, m.selected, m.edited, slices.Index(m.trials, m.viewed))
+	text := fmt.Sprint(m.plan.class(), m.plan.now, m.selected, m.plan.edited[m.plan.now], slices.Index(m.trials, m.viewed))
 	for _, one := range m.trials {
 		text += fmt.Sprint(one.name, one.line.class(), one.line.now, one.batch)
 	}

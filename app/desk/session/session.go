@@ -19,13 +19,14 @@ import (
 	"example.org/kettleside/app/class"
 	"example.org/kettleside/app/estimate"
 	"example.org/kettleside/app/measure"
+	"example.org/kettleside/content/words"
 	"example.org/kettleside/reference"
 )
 
 // Session is one class being worked on.
 type Session struct {
 	shipped *reference.Table
-	table   *reference.Table // shipped with the edits laid over it
+	table   *reference.Table // shipped with the edits laid over it, said by the voice
 	edits   []reference.Edit
 	refused []*reference.EditError
 	editsIn string // file that keeps the edits, "" for none
@@ -33,19 +34,21 @@ type Session struct {
 	started   int   // how often another class was started
 	editsLost error // why no edit can be kept; nil where each can
 
+	voice    *words.Voice // nil: English
 	history  *class.History
+	order    order // in which class and table were changed
 	worked   class.Worked
 	memory   *estimate.Memory
 	path     string
 	selected int
-	heard    []func()
+	heard    []*func()
 
 	trials []*trial
 	viewed *trial // one of trials; nil: the plan is on view
 }
 
 // New starts with a table as shipped and a class that is on no disk yet, but
-// holds nothing that would be a pity to lose.
+// holds nothing that would be a pity to lose. It speaks English.
 func New(shipped *reference.Table, c class.Class) *Session {
 	s := &Session{shipped: shipped, table: shipped, memory: &estimate.Memory{}}
 	s.start(c, "", true)
@@ -67,7 +70,7 @@ func (s *Session) StartUnsaved(c class.Class) {
 }
 
 func (s *Session) start(c class.Class, path string, saved bool) {
-	s.history = class.NewHistory(c, saved)
+	s.history, s.order = class.NewHistory(c, saved), order{}
 	s.path = path
 	s.selected = 0
 	s.trials, s.viewed = nil, nil
@@ -80,22 +83,49 @@ func (s *Session) rework() {
 	s.selected = inside(s.selected, s.worked)
 }
 
-func (s *Session) work(c class.Class) class.Worked { return class.WorkWith(s.memory, c, s.table) }
+func (s *Session) work(c class.Class) class.Worked {
+	return class.WorkWith(s.with(), c, s.table)
+}
 
-// Subscribe calls f after every change of class, table, trials, selected batch
-// or what is on view.
-func (s *Session) Subscribe(f func()) { s.heard = append(s.heard, f) }
+func (s *Session) with() class.With { return class.With{Memory: s.memory, Voice: s.voice} }
+
+// Subscribe calls f after every change of class, table, trials, selected batch,
+// voice or what is on view, until the function that it returns is called.
+func (s *Session) Subscribe(f func()) (leave func()) {
+	own := &f
+	s.heard = append(s.heard, own)
+	return func() { s.heard = slices.DeleteFunc(slices.Clone(s.heard), func(h *func()) bool { return h == own }) }
+}
+
+// EndSubscriptions lets everybody go who listens: before the window is made
+// anew.
+func (s *Session) EndSubscriptions() { s.heard = nil }
 
 func (s *Session) tell() {
 	for _, f := range s.heard {
-		f()
+		(*f)()
 	}
 }
+
+// Speak lets everything that is worked out be said by a voice from now on. What
+// was entered stays as it is.
+func (s *Session) Speak(v *words.Voice) {
+	if v.Language() == s.voice.Language() {
+		return
+	}
+	s.voice, s.table = v, s.table.In(v)
+	s.reworkAll()
+	s.tell()
+}
+
+// Voice is the voice that everything is said by.
+func (s *Session) Voice() *words.Voice { return s.voice }
 
 // Class is the class as it stands, as a copy.
 func (s *Session) Class() class.Class { return s.history.Class() }
 
-// Table is the crop table with the educator's edits. It is read-only.
+// Table is the crop table with the educator's edits, said by the voice. It is
+// read-only.
 func (s *Session) Table() *reference.Table { return s.table }
 
 // Shipped is the crop table as it came with the program.
@@ -108,7 +138,7 @@ func (s *Session) Worked() class.Worked { return s.worked }
 // class then holds nothing out of range; otherwise everything stays as it was
 // and the error says why. The label names the change in the Edit menu.
 func (s *Session) Change(label string, change func(*class.Class)) error {
-	changed, err := alter(s.history, label, change)
+	changed, err := s.alter(s.history, label, change)
 	if changed {
 		s.rework()
 		s.tell()
@@ -118,7 +148,7 @@ func (s *Session) Change(label string, change func(*class.Class)) error {
 
 // alter adds a change to a history; false where nothing would change, or the
 // class would then hold something out of range.
-func alter(h *class.History, label string, change func(*class.Class)) (changed bool, err error) {
+func (s *Session) alter(h *class.History, label string, change func(*class.Class)) (changed bool, err error) {
 	before := h.Class()
 	after := before.Clone()
 	change(&after)
@@ -129,22 +159,10 @@ func alter(h *class.History, label string, change func(*class.Class)) (changed b
 		return false, plainly(err)
 	}
 	h.Add(label, after)
-	return true, nil
-}
-
-// Try works out what a change would make of the class, without making it; false
-// where the class would then hold something out of range.
-func (s *Session) Try(change func(*class.Class)) (class.Worked, bool) {
-	return s.try(s.history, change)
-}
-
-func (s *Session) try(h *class.History, change func(*class.Class)) (class.Worked, bool) {
-	c := h.Class()
-	change(&c)
-	if c.Check() != nil {
-		return class.Worked{}, false
+	if h == s.history {
+		s.order.add(nil)
 	}
-	return s.work(c), true
+	return true, nil
 }
 
 // plainly is the first thing that is wrong, without the name of its field in
@@ -158,28 +176,6 @@ func plainly(err error) error {
 	said.Field = ""
 	return &said
 }
-
-// Undo takes the last change back.
-func (s *Session) Undo() {
-	if _, ok := s.history.Undo(); ok {
-		s.rework()
-		s.tell()
-	}
-}
-
-// Redo makes a change again that was taken back.
-func (s *Session) Redo() {
-	if _, ok := s.history.Redo(); ok {
-		s.rework()
-		s.tell()
-	}
-}
-
-// CanUndo names the change that Undo would take back.
-func (s *Session) CanUndo() (change string, ok bool) { return s.history.CanUndo() }
-
-// CanRedo names the change that Redo would make again.
-func (s *Session) CanRedo() (change string, ok bool) { return s.history.CanRedo() }
 
 // Unsaved says whether the class is not as it stands on disk.
 func (s *Session) Unsaved() bool { return s.history.Unsaved() }
@@ -232,7 +228,7 @@ func (s *Session) SourceName(id string) string {
 	source, ok := s.table.Source(id)
 	switch {
 	case !ok && id == "entered":
-		return "as entered"
+		return s.voice.Say("as entered")
 	case !ok:
 		return id
 	case source.Edition != "":

@@ -226,11 +226,11 @@ func TestEditsThatCannotBeUsedAreReportedAndKept(t *testing.T) {
 func TestTreatmentsAreNamedWithWhatStartsTheClock(t *testing.T) {
 	s := demo(t)
 	for _, x := range s.Table().Treatments {
-		if s.TreatmentName(x) == "" || TreatmentDoes(x) == "" {
+		if s.TreatmentName(x) == "" || s.TreatmentDoes(x) == "" {
 			t.Errorf("%s has no words", x.ID)
 		}
-		if x.Minutes > 0 && x.ClockStart != reference.NoClock && !strings.Contains(TreatmentDoes(x), "from ") {
-			t.Errorf("%s: minutes without a start: %q", x.ID, TreatmentDoes(x))
+		if x.Minutes > 0 && x.ClockStart != reference.NoClock && !strings.Contains(s.TreatmentDoes(x), "from ") {
+			t.Errorf("%s: minutes without a start: %q", x.ID, s.TreatmentDoes(x))
 		}
 		if s.SourceName(x.Source) == x.Source {
 			t.Errorf("%s: source %s has no name", x.ID, x.Source)
@@ -238,5 +238,21 @@ func TestTreatmentsAreNamedWithWhatStartsTheClock(t *testing.T) {
 	}
 	if got := s.SourceName("entered"); got != "as entered" {
 		t.Errorf("entered is %q", got)
+	}
+}
+
+func TestWhoLeavesHearsNoMore(t *testing.T) {
+	s := demo(t)
+	var first, second int
+	var leave func()
+	leave = s.Subscribe(func() {
+		first++
+		leave() // while being told
+	})
+	s.Subscribe(func() { second++ })
+	s.Select(1)
+	s.Select(0)
+	if first != 1 || second != 2 {
+		t.Errorf("heard %d and %d times, want 1 and 2", first, second)
 	}
 }

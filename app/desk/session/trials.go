@@ -1,13 +1,12 @@
 package session
 
 import (
-	"errors"
-	"fmt"
 	"slices"
 	"strings"
 
 	"example.org/kettleside/app/class"
 	"example.org/kettleside/app/measure"
+	"example.org/kettleside/content/words"
 )
 
 // maxTrials is how many trials can be kept beside one class: more than anybody
@@ -73,7 +72,7 @@ func (s *Session) TryingIndex() int { return slices.Index(s.trials, s.viewed) }
 // trials.
 func (s *Session) StartTrial(name string) error {
 	if len(s.trials) >= maxTrials {
-		return fmt.Errorf("there are %d trials already; drop one before you start another", maxTrials)
+		return words.Errorf("there are %d trials already; drop one before you start another", maxTrials)
 	}
 	if strings.TrimSpace(name) == "" {
 		name = s.freeName()
@@ -95,7 +94,7 @@ func (s *Session) StartTrial(name string) error {
 // freeName is the first of “Trial 1”, “Trial 2”, … that no trial has.
 func (s *Session) freeName() string {
 	for n := 1; ; n++ {
-		if name := fmt.Sprintf("Trial %d", n); s.named(name) == nil {
+		if name := s.voice.Say("Trial %d", n); s.named(name) == nil {
 			return name
 		}
 	}
@@ -114,12 +113,12 @@ func (s *Session) named(name string) *trial {
 // it; own is the trial that may have it already, or nil.
 func (s *Session) trialName(typed string, own *trial) (string, error) {
 	name := strings.TrimSpace(typed)
-	problem := &measure.EntryError{Typed: typed, Allowed: "a name of its own for each trial"}
+	problem := &measure.EntryError{Typed: typed, Allowed: words.Later("a name of its own for each trial")}
 	if name == "" {
 		return "", problem
 	}
 	if other := s.named(name); other != nil && other != own {
-		problem.Problem = "is taken by another trial"
+		problem.Problem = words.Key("is taken by another trial")
 		return "", problem
 	}
 	titled := class.New("") // a name is one line of text, as a title is
@@ -150,7 +149,7 @@ func (s *Session) trialAt(i int) (*trial, bool) {
 func (s *Session) ReturnToPlan() { s.lookAt(s.selected) }
 
 // errNoTrial is said where an index is that of no trial.
-var errNoTrial = errors.New("this trial is not kept any more")
+var errNoTrial = words.Errorf("this trial is not kept any more")
 
 // RenameTrial gives a trial another name; the error says why it cannot have it.
 func (s *Session) RenameTrial(i int, name string) error {
@@ -194,7 +193,7 @@ func (s *Session) AdoptTrial(i int) error {
 		return errNoTrial
 	}
 	adopted := t.history.Class()
-	_, err := alter(s.history, "Adopt “"+t.name+"”", func(c *class.Class) { *c = adopted })
+	_, err := s.alter(s.history, words.Key("Adopt the trial"), func(c *class.Class) { *c = adopted })
 	if err != nil {
 		return err
 	}

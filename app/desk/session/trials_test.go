@@ -155,7 +155,7 @@ func TestAnAdoptedTrialIsOneChange(t *testing.T) {
 	if got := s.Worked().Batches[0].Loads.Text; got != "6 loads" {
 		t.Errorf("adopted and worked out: %s", got)
 	}
-	if name, _ := s.CanUndo(); name != "Adopt “Five pounds”" {
+	if name, _ := s.CanUndo(); name != "Adopt the trial" {
 		t.Errorf("undo is %q", name)
 	}
 	s.Undo()
