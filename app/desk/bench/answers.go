@@ -1,6 +1,7 @@
 package bench
 
 import (
+	"slices"
 	"strings"
 
 	"fyne.io/fyne/v2"
@@ -15,6 +16,7 @@ import (
 type answers struct {
 	content *fyne.Container
 	figures *fyne.Container // all but the findings
+	heights []float32       // of everything in content, as it was last laid out
 
 	station       *look.Text // for whom the figures are
 	minutes       *look.FigureView
@@ -51,10 +53,10 @@ func newAnswers(sourceName func(string) string) *answers {
 
 	top := look.Columns(20, []float32{1, 2.6}, look.Column(4, a.minutes, a.station), look.Column(5, a.clock, a.source, a.remarks, a.line))
 	grid := tiles(284, 20,
-		tile(a.loads, a.water, 1, 1.25, a.kettle),
-		tile(a.chill, a.ice, 1, 1.25, a.bath),
-		tile(a.space, a.packs, 1, 1.6, a.pack),
-		tile(a.freezer, a.days, 1.6, 1, a.shelf),
+		tile(a.loads, a.water, 1, 1.25, 0.36, a.kettle),
+		tile(a.chill, a.ice, 1, 1.25, 0.36, a.bath),
+		tile(a.space, a.packs, 1, 1.6, 0.6, a.pack),
+		tile(a.freezer, a.days, 1.6, 1, 0.45, a.shelf),
 	)
 	a.figures = look.Column(10, top, a.urgent.content, look.Hairline(), grid)
 	a.content = look.Column(22, a.beside.content, a.figures, a.below.content)
@@ -66,36 +68,47 @@ func (a *answers) named(v *look.FigureView) *look.FigureView {
 	return v
 }
 
-// tile is two figures over the drawing that shows them.
-func tile(left, right fyne.CanvasObject, leftShare, rightShare float32, picture fyne.CanvasObject) fyne.CanvasObject {
+// tile is two figures over the drawing that shows them, a share of its width
+// high.
+func tile(left, right fyne.CanvasObject, leftShare, rightShare, high float32, picture fyne.CanvasObject) fyne.CanvasObject {
 	return look.Column(6,
 		look.Columns(12, []float32{leftShare, rightShare}, left, right),
-		scaled(0.36, 190, picture))
+		scaled(high, 190, picture))
 }
 
 // show brings every figure and drawing up to date.
 func (a *answers) show(now shown) {
-	w := now.batch.Worked
 	look.Show(a.figures, now.batch.Known)
 	a.below.show(now)
 	a.beside.show(now.differences, now.trying)
 	a.urgent.show(now)
-	if !now.batch.Known {
-		look.Rearrange(a.content)
-		return
+	if now.batch.Known {
+		a.showFigures(now)
 	}
+	a.arrange()
+}
+
+// arrange lays everything out anew where something takes another height.
+func (a *answers) arrange() {
+	if now := heights(a.content, nil); !slices.Equal(now, a.heights) {
+		look.Rearrange(a.content)
+		a.heights = heights(a.content, nil)
+	}
+}
+
+func (a *answers) showFigures(now shown) {
+	w := now.batch.Worked
 	a.showMinutes(now)
 	a.loads.SetFigure(counted(w.Loads))
-	a.water.SetFigure(renamed(w.LoadWater, "Water, each load"))
-	a.chill.SetFigure(renamed(w.Chill, "Chill"))
-	a.ice.SetFigure(renamed(w.Ice, "Ice, by rule"))
+	a.water.SetFigure(renamed(w.LoadWater, look.Say("Water, each load")))
+	a.chill.SetFigure(renamed(w.Chill, look.Say("Chill")))
+	a.ice.SetFigure(renamed(w.Ice, look.Say("Ice, by rule")))
 	a.space.SetFigure(w.Headspace)
 	a.packs.SetFigure(counted(w.Packs))
-	a.freezer.SetFigure(renamed(w.FreezerDay, "Freezer, a day"))
-	a.days.SetFigure(counted(renamed(w.FreezerDays, "Days")))
+	a.freezer.SetFigure(renamed(w.FreezerDay, look.Say("Freezer, a day")))
+	a.days.SetFigure(counted(renamed(w.FreezerDays, look.Say("Days"))))
 	a.markEdited(now.batch.Treatment.Changed)
 	a.draw(now)
-	look.Rearrange(a.content)
 }
 
 // showMinutes shows the minutes with their start and their source, which never
@@ -107,7 +120,7 @@ func (a *answers) showMinutes(now shown) {
 	a.source.SetText(sourceLine(now, a.sourceName))
 	remarks := w.Clock.Note
 	if t.BlanchWater != "" {
-		remarks = strings.TrimSpace(remarks + "\nInto the water or before it: " + t.BlanchWater + " (" + a.sourceName(t.BlanchSource) + ")")
+		remarks = strings.TrimSpace(remarks + "\n" + look.Say("Into the water or before it: %s (%s)", t.BlanchWater, a.sourceName(t.BlanchSource)))
 	}
 	a.remarks.SetText(remarks)
 	look.Show(a.remarks, remarks != "")

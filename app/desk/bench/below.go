@@ -2,7 +2,6 @@ package bench
 
 import (
 	"fmt"
-	"slices"
 	"strings"
 
 	"fyne.io/fyne/v2"
@@ -18,66 +17,22 @@ import (
 // the value came into the table where it was not read on the page.
 func sourceLine(now shown, name func(string) string) string {
 	t := now.batch.Treatment
-	line := "Source: " + name(t.Source)
+	line := name(t.Source)
 	if source, ok := now.table.Source(t.Source); ok && source.Publisher != "" {
-		line = "Source: " + source.Publisher + ", " + name(t.Source)
+		line = source.Publisher + ", " + line
 	}
 	if t.Standing != reference.Read {
-		line += " · " + string(t.Standing)
+		line += " · " + look.Say(string(t.Standing))
 	}
-	return line
+	return look.Say("Source: %s", line)
 }
 
 // stationLine says for whom the figures are.
 func stationLine(now shown) string {
 	if n := now.batch.Batch.Stations; n > 1 {
-		return fmt.Sprintf("All figures are for one of %d stations.", n)
+		return look.Say("All figures are for one of %d stations.", n)
 	}
-	return "All figures are for the one station."
-}
-
-// urgent is what must be seen beside the minutes: every stop, the first things
-// to mind, and the caution of the method.
-type urgent struct {
-	content *fyne.Container
-	said    []string
-}
-
-func newUrgent() *urgent { return &urgent{content: look.Column(5)} }
-
-// mindsShown is how many things to mind stand beside the minutes; the rest is
-// counted and stands below.
-const mindsShown = 1
-
-func (u *urgent) show(now shown) {
-	var icons []fyne.Resource
-	var said []string
-	line := func(icon fyne.Resource, text string) { icons, said = append(icons, icon), append(said, text) }
-	minds := 0
-	for _, f := range now.batch.Findings {
-		switch f.Severity {
-		case measure.Stop:
-			line(look.IconSeverity(f.Severity), "Stop: "+f.Says+" "+f.Do)
-		case measure.Mind:
-			if minds++; minds <= mindsShown {
-				line(look.IconSeverity(f.Severity), "Mind: "+f.Says)
-			}
-		}
-	}
-	text := cautionLine(now)
-	if rest := minds - mindsShown; rest > 0 {
-		text += fmt.Sprintf(" %d more to mind below.", rest)
-	}
-	line(look.IconCaution(), text)
-	if slices.Equal(said, u.said) {
-		return
-	}
-	u.said = said
-	u.content.Objects = nil
-	for i, text := range said {
-		u.content.Objects = append(u.content.Objects, look.Marked(icons[i], look.NewText(text, look.SizeSmall, look.Ink, fyne.TextStyle{}).Wrapped()))
-	}
-	u.content.Refresh()
+	return look.Say("All figures are for the one station.")
 }
 
 // cautionLine is the caution of the method in one sentence, and that the food
@@ -93,8 +48,8 @@ func cautionLine(now shown) string {
 func CautionLine(table *reference.Table, units measure.System, method, container, crop string) string {
 	var parts []string
 	notReady := ""
-	values := batch.RuleTexts(table, units)
-	for _, c := range content.Cautions(content.TopicsOf(method, container, crop)...) {
+	values := batch.RuleTexts(table, units, look.Voice())
+	for _, c := range content.Cautions(look.Voice().Language(), content.TopicsOf(method, container, crop)...) {
 		text, err := content.Fill(c.Text, values)
 		if err != nil {
 			fyne.LogError("a caution has a gap", err)
@@ -127,9 +82,9 @@ func lastSentence(text string) string {
 func cautions(now shown) []content.Caution {
 	b := now.batch
 	if !b.Known {
-		return content.Cautions()
+		return content.Cautions(look.Voice().Language())
 	}
-	return content.Cautions(content.TopicsOf(string(b.Treatment.Method), string(b.Batch.Pack.Container), b.Crop.ID)...)
+	return content.Cautions(look.Voice().Language(), content.TopicsOf(string(b.Treatment.Method), string(b.Batch.Pack.Container), b.Crop.ID)...)
 }
 
 // below is what stands under the grid: what to buy and how long it keeps, the
@@ -147,19 +102,19 @@ type below struct {
 
 func newBelow(named func(*look.FigureView) *look.FigureView) *below {
 	b := &below{
-		findings: look.NewFindings("Nothing to mind for this batch.", nil), cautions: look.Column(10),
+		findings: look.NewFindings(look.Say("Nothing to mind for this batch."), nil), cautions: look.Column(10),
 		more: newRest(named), heat: newHeatPart(named),
 	}
 	b.label = look.NewText("", look.SizeText, look.Ink, fyne.TextStyle{}).Wrapped()
 	label := look.NewSurface(look.Card, look.Inset(14, 10, b.label))
 	b.figures = look.Column(22,
-		look.Section("To buy, to keep, and the figures behind", b.more.content),
-		look.Section("On every label", label))
+		look.Section(look.Say("To buy, to keep, and the figures behind"), b.more.content),
+		look.Section(look.Say("On every label"), label))
 	b.content = look.Column(22,
-		look.Section("What to mind", b.findings),
+		look.Section(look.Say("What to mind"), b.findings),
 		b.heat.content,
 		b.figures,
-		look.Section("Cautions", b.cautions))
+		look.Section(look.Say("Cautions"), b.cautions))
 	return b
 }
 
@@ -181,7 +136,7 @@ func (b *below) showCautions(now shown) {
 		return
 	}
 	b.warned = by
-	values := batch.RuleTexts(now.table, now.class.Units)
+	values := batch.RuleTexts(now.table, now.class.Units, look.Voice())
 	b.cautions.Objects = nil
 	for _, c := range cautions(now) {
 		text, err := content.Fill(c.Text, values)
@@ -203,11 +158,11 @@ func labelText(l batch.Label) string {
 	}
 	lines := []string{food, l.Amount}
 	if l.Frozen != "" {
-		lines = append(lines, "Frozen "+l.Frozen)
+		lines = append(lines, look.Say("Frozen %s", l.Frozen))
 	} else {
-		lines = append(lines, "Frozen ____-__-__")
+		lines = append(lines, look.Say("Frozen ____-__-__"))
 	}
-	if best := l.Best(); best != "" {
+	if best := l.Best(look.Voice()); best != "" {
 		lines = append(lines, best)
 	}
 	return strings.Join(append(lines, l.Cook), "\n")

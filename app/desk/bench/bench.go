@@ -19,8 +19,9 @@ type Bench struct {
 	// Content is what the window shows.
 	Content fyne.CanvasObject
 
-	session *session.Session
-	window  fyne.Window
+	session  *session.Session
+	window   fyne.Window
+	follower *look.Follower
 
 	inputs  *inputs
 	answers *answers
@@ -46,20 +47,39 @@ func New(s *session.Session, window fyne.Window, openCrops func()) *Bench {
 	top := container.New(shut{}, b.strip.whole)
 	b.whole, b.frame = trialFrame(look.Frame(top, nil, nil, nil, container.NewStack(b.work, b.empty)))
 	b.Content = b.whole
-	s.Subscribe(b.show)
+	b.follower = look.Follow(b.Content, b.show)
+	s.Subscribe(b.changed)
+	b.bind()
 	b.show()
 	return b
+}
+
+// Shown is called when the area is shown again.
+func (b *Bench) Shown() { b.follower.Shown() }
+
+// changed follows the session. The fields follow their batch from change to
+// change, also while the area is hidden; the rest waits until it is seen.
+func (b *Bench) changed() {
+	if b.bind() {
+		b.follower.Changed()
+	}
+}
+
+// bind lets the fields stand for the batch that is being looked at; false where
+// nothing is to be shown before that is done.
+func (b *Bench) bind() bool {
+	return b.inputs.bind(b.session.View().Class.Batches, b.selected(), onView{b.session.Started(), b.session.TryingIndex()})
 }
 
 // inputsWide is the width of the column of fields, in units at normal size.
 const inputsWide = 250
 
 func emptyState(openCrops func()) fyne.CanvasObject {
-	open := widget.NewButton("Open the crop table", openCrops)
+	open := widget.NewButton(look.Say("Open the crop table"), openCrops)
 	open.Importance = widget.HighImportance
 	text := look.Column(12,
-		look.Heading("No batch to work through yet"),
-		look.Body("A batch is what one station works through: one vegetable, one treatment, one weight. Choose a treatment in the crop table and use it in a batch."),
+		look.Heading(look.Say("No batch to work through yet")),
+		look.Body(look.Say("A batch is what one station works through: one vegetable, one treatment, one weight. Choose a treatment in the crop table and use it in a batch.")),
 		container.NewHBox(open))
 	return container.NewCenter(look.Wide(460, text))
 }
@@ -71,9 +91,6 @@ func (b *Bench) show() {
 	look.Show(b.frame, trying)
 	if moved {
 		look.Rearrange(b.whole)
-	}
-	if !b.inputs.bind(b.session.View().Class.Batches, b.selected(), onView{b.session.Started(), b.session.TryingIndex()}) {
-		return
 	}
 	now, ok := b.now()
 	if !ok {
@@ -104,10 +121,9 @@ func (b *Bench) now() (shown, bool) {
 
 // tryOut shows what a change would make of the batch, without making it.
 func (b *Bench) tryOut(change func(*class.Class)) {
-	worked, ok := b.session.TryView(change)
-	if i := b.selected(); ok && i < len(worked.Batches) {
+	if tried, ok := b.session.TryView(change); ok {
 		_, trying := b.session.Trying()
-		b.answers.show(shown{worked.Class, b.session.Table(), worked.Batches[i], trying, b.session.CompareWith(worked, i)})
+		b.answers.show(shown{tried.Class, b.session.Table(), tried.Batch, trying, tried.Differences})
 	}
 }
 

@@ -12,6 +12,7 @@ import (
 	"example.org/kettleside/app/desk/look"
 	"example.org/kettleside/app/desk/look/looktest"
 	"example.org/kettleside/app/measure"
+	"example.org/kettleside/content/words"
 	"example.org/kettleside/reference"
 )
 
@@ -86,6 +87,8 @@ func TestBadEntriesAreSaidAndLoseNothing(t *testing.T) {
 		{in.freezer.Field, "0.01", "too little"},
 		{in.start.Field, "170", "too much; allowed is 32 °F to"},
 		{in.start.Field, "mild", "no number"},
+		{in.ice.Field, "600", "too much; allowed is 0 lb to"},
+		{in.ice.Field, "heaps", "no number"},
 		{in.count, "-1", "too little"},
 	} {
 		r.typeInto(one.field, one.typed)
@@ -225,8 +228,12 @@ func TestUnknownTreatmentAndNoBatch(t *testing.T) {
 // TestFits asks that the area fits the least window, and that in it the
 // figures that matter stand without scrolling.
 func TestFits(t *testing.T) {
-	for _, variant := range []look.Variant{look.Light, look.HighContrast} {
-		r := open(t, variant, demo(t), areaWide, areaHigh)
+	for _, one := range []struct {
+		variant  look.Variant
+		language words.Language
+	}{{look.Light, words.English}, {look.HighContrast, words.English}, {look.Light, words.Spanish}} {
+		speak(t, one.language)
+		r := open(t, one.variant, demo(t), areaWide, areaHigh)
 		if least := r.bench.Content.MinSize(); least.Width > 820 || least.Height > areaHigh {
 			t.Errorf("the area needs %v", least)
 		}

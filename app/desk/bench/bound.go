@@ -23,7 +23,7 @@ type onView struct{ started, trial int }
 
 // ofBatch are the fields of the batch; all others are those of the class.
 func (in *inputs) ofBatch() []*look.Field {
-	return []*look.Field{in.name, in.prepared.Field, in.stations, in.holds.Field, in.start.Field, in.count}
+	return []*look.Field{in.name, in.prepared.Field, in.stations, in.holds.Field, in.start.Field, in.ice.Field, in.count}
 }
 
 // ofClass are the fields of the place and the kit.

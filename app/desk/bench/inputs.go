@@ -12,6 +12,7 @@ import (
 	"example.org/kettleside/app/batch"
 	"example.org/kettleside/app/class"
 	"example.org/kettleside/app/desk/look"
+	"example.org/kettleside/content/words"
 	"example.org/kettleside/reference"
 )
 
@@ -32,11 +33,11 @@ type inputs struct {
 	does      *look.Text
 
 	prepared, start, holds *look.Dial
-	bath, tap              *look.Dial
+	bath, ice, tap         *look.Dial
 	altitude, freezer      *look.Dial
 	stations               *look.Field
-	kettle, burner         *widget.Select
-	container, size, mouth *widget.Select
+	kettle, burner         *choice
+	container, size, mouth *choice
 	count                  *look.Field
 	tray                   *widget.Check
 	rescale                []func() // the dials, where the units change
@@ -47,39 +48,42 @@ func newInputs(b *Bench) *inputs {
 	in.before = widget.NewButtonWithIcon("", theme.NavigateBackIcon(), func() { in.step(-1) })
 	in.after = widget.NewButtonWithIcon("", theme.NavigateNextIcon(), func() { in.step(1) })
 	in.place = widget.NewButton("", in.chooseBatch)
-	in.name = look.NewField("Name of the batch", "", in.rename)
+	in.name = look.NewField(look.Say("Name of the batch"), "", in.rename)
 	in.treatment = look.NewText("", look.SizeText, look.Ink, fyne.TextStyle{Bold: true}).Wrapped()
 	in.does = look.Small("")
-	choose := widget.NewButton("Choose a treatment…", in.chooseTreatment)
+	choose := widget.NewButton(look.Say("Choose a treatment…"), in.chooseTreatment)
 
 	in.makeFields()
 	in.makeChoices()
-	in.try = widget.NewButton("Try it on a copy", b.strip.start)
+	in.try = widget.NewButton(look.Say("Try it on a copy"), b.strip.start)
 	in.refused = look.NewText("", look.SizeSmall, look.Stop, fyne.TextStyle{}).Wrapped()
 	in.refused.Hide()
 	in.content = look.Column(9,
 		container.NewBorder(nil, nil, in.before, in.after, in.place),
 		in.try, in.refused,
 		in.name,
-		look.Column(3, look.Label("Treatment"), in.treatment, in.does, choose),
+		look.Column(3, look.Label(look.Say("Treatment")), in.treatment, in.does, choose),
 		look.Hairline(),
-		pair(in.prepared, in.start),
-		look.Columns(10, []float32{1.4, 1}, look.Labelled("Kettle", look.Boxed(in.kettle)), in.holds),
-		look.Columns(10, []float32{2.4, 1}, look.Labelled("Burner", look.Boxed(in.burner)), in.stations),
-		pair(in.bath, in.tap),
+		in.prepared,
+		look.Labelled(look.Say("Kettle"), look.Boxed(in.kettle.Select)),
+		look.Labelled(look.Say("Burner"), look.Boxed(in.burner.Select)),
+		pair(in.stations, in.holds),
+		pair(in.start, in.tap),
+		pair(in.bath, in.ice),
 		pair(in.altitude, in.freezer),
 		look.Hairline(),
-		pair(look.Labelled("Container", look.Boxed(in.container)), look.Labelled("Size", look.Boxed(in.size))),
-		pair(look.Labelled("Mouth", look.Boxed(in.mouth)), in.count),
+		pair(look.Labelled(look.Say("Container"), look.Boxed(in.container.Select)), look.Labelled(look.Say("Mouth"), look.Boxed(in.mouth.Select))),
+		look.Columns(10, []float32{1.7, 1}, look.Labelled(look.Say("Size"), look.Boxed(in.size.Select)), in.count),
 		in.tray,
 	)
 	return in
 }
 
-// makeFields makes the entries; each is tried out while it is typed.
+// makeFields makes the entries; each is tried out while it is typed. Its label
+// is a text to be said later: it names the change in the Edit menu too.
 func (in *inputs) makeFields() {
 	field := func(label string, read func(text string) (func(*class.Class), error)) *look.Field {
-		f := look.NewField(label, "", func(text string) error { return in.commit(label, text, read) })
+		f := look.NewField(look.Say(label), "", func(text string) error { return in.commit(label, text, read) })
 		f.Typing = func(text string) {
 			if in.showing { // not typed, but set from the class
 				return
@@ -93,53 +97,37 @@ func (in *inputs) makeFields() {
 		return f
 	}
 	in.makeDials(field)
-	in.stations = field("Stations", in.readStations)
-	in.count = field("Packs wanted", in.readCount)
-	in.count.SetPlaceHolder("as it gives")
-	in.start.SetPlaceHolder("guessed")
-	in.altitude.SetPlaceHolder("not entered")
-	for _, f := range []*look.Dial{in.freezer, in.bath, in.tap} {
-		f.SetPlaceHolder("not entered")
+	in.stations = field(words.Key("Stations"), in.readStations)
+	in.count = field(words.Key("Packs wanted"), in.readCount)
+	in.count.SetPlaceHolder(look.Say("as it gives"))
+	in.start.SetPlaceHolder(look.Say("guessed"))
+	in.ice.SetPlaceHolder(look.Say("by the rule"))
+	for _, f := range []*look.Dial{in.altitude, in.freezer, in.bath, in.tap} {
+		f.SetPlaceHolder(look.Say("not entered"))
 	}
 }
 
 func (in *inputs) makeChoices() {
-	pick := func(label string, options []string, change func(*class.Class, string)) *widget.Select {
-		s := widget.NewSelect(options, func(text string) {
+	pick := func(label string, change func(c *class.Class, value string), options ...option) *choice {
+		return newChoice(func(value string) {
 			if !in.showing {
-				in.change(label, func(c *class.Class) { change(c, text) })
+				in.change(label, func(c *class.Class) { change(c, value) })
 			}
-		})
-		s.PlaceHolder = " "
-		return s
+		}, options...)
 	}
-	in.kettle = pick("Kettle", nil, func(c *class.Class, text string) { in.of(c).Kettle = named(text) })
-	in.burner = pick("Burner", nil, func(c *class.Class, text string) { in.of(c).Burner = named(text) })
-	in.container = pick("Container", containers, func(c *class.Class, text string) { in.of(c).Pack.Container = batch.Container(text) })
-	in.size = pick("Size of pack", sizes, func(c *class.Class, text string) { in.of(c).Pack.Size = batch.Size(text) })
-	in.mouth = pick("Mouth", mouths, func(c *class.Class, text string) { in.of(c).Pack.Mouth = reference.Mouth(text) })
-	in.tray = widget.NewCheck("Freeze loose on a tray first", func(on bool) {
+	in.kettle = pick(words.Key("Kettle"), func(c *class.Class, name string) { in.of(c).Kettle = name })
+	in.burner = pick(words.Key("Burner"), func(c *class.Class, name string) { in.of(c).Burner = name })
+	in.container = pick(words.Key("Container"), func(c *class.Class, value string) { in.of(c).Pack.Container = batch.Container(value) },
+		option{string(batch.Bag), look.Say("Bag")}, option{string(batch.Box), look.Say("Box")}, option{string(batch.Jar), look.Say("Jar")})
+	in.size = pick(words.Key("Size of pack"), func(c *class.Class, value string) { in.of(c).Pack.Size = batch.Size(value) },
+		option{string(batch.Pint), look.Say("Pint")}, option{string(batch.Quart), look.Say("Quart")})
+	in.mouth = pick(words.Key("Mouth"), func(c *class.Class, value string) { in.of(c).Pack.Mouth = reference.Mouth(value) },
+		option{string(reference.WideMouth), look.Say("Wide")}, option{string(reference.NarrowMouth), look.Say("Narrow")})
+	in.tray = widget.NewCheck(look.Say("Freeze loose on a tray first"), func(on bool) {
 		if !in.showing {
-			in.change("Tray first", func(c *class.Class) { in.of(c).Pack.Tray = on })
+			in.change(words.Key("Tray first"), func(c *class.Class) { in.of(c).Pack.Tray = on })
 		}
 	})
-}
-
-var (
-	containers = []string{string(batch.Bag), string(batch.Box), string(batch.Jar)}
-	sizes      = []string{string(batch.Pint), string(batch.Quart)}
-	mouths     = []string{string(reference.WideMouth), string(reference.NarrowMouth)}
-)
-
-// noneOfKit is the choice of no kettle or no burner.
-const noneOfKit = "none"
-
-// named is the name in the kit that a choice stands for.
-func named(choice string) string {
-	if choice == noneOfKit {
-		return ""
-	}
-	return choice
 }
 
 // of is the batch that the fields are bound to, in a copy of the class.
@@ -160,15 +148,15 @@ func (in *inputs) change(label string, change func(*class.Class)) {
 	in.bench.show()
 }
 
-// takeAll takes over whatever is typed in any field; false where one is
-// refused, which then says why.
 // refuse says why something could not be done with a trial.
 func (in *inputs) refuse(err error) {
-	in.refused.SetText(look.Sentence(err.Error()) + ".")
+	in.refused.SetText(look.Sentence(look.Voice().Error(err)) + ".")
 	in.refused.Show()
 	look.Rearrange(in.content)
 }
 
+// takeAll takes over whatever is typed in any field; false where one is
+// refused, which then says why.
 func (in *inputs) takeAll() bool {
 	for _, f := range append(in.ofBatch(), in.ofClass()...) {
 		if !f.Done() {
@@ -190,7 +178,7 @@ func (in *inputs) commit(label, text string, read func(string) (func(*class.Clas
 }
 
 func (in *inputs) rename(text string) error {
-	return in.bench.session.ChangeView("Rename batch", func(c *class.Class) { in.of(c).Name = text })
+	return in.bench.session.ChangeView(words.Key("Rename batch"), func(c *class.Class) { in.of(c).Name = text })
 }
 
 // show brings every field up to date.
@@ -204,11 +192,11 @@ func (in *inputs) show(now shown) {
 	look.Show(in.try, !now.trying)
 	one, c := now.batch.Batch, now.class
 	n, at := len(c.Batches), in.bench.selected()
-	in.place.SetText(fmt.Sprintf("Batch %d of %d", at+1, n))
+	in.place.SetText(look.Say("Batch %d of %d", at+1, n))
 	enable(in.before, at > 0)
 	enable(in.after, at < n-1)
 	in.name.SetValue(one.Name)
-	in.treatment.SetText("Not in the crop table")
+	in.treatment.SetText(look.Say("Not in the crop table"))
 	in.does.SetText("")
 	if now.batch.Known {
 		in.treatment.SetText(in.bench.session.TreatmentName(now.batch.Treatment))
@@ -216,17 +204,18 @@ func (in *inputs) show(now shown) {
 	}
 	look.Show(in.does, in.does.Text() != "")
 
-	in.prepared.SetValue(one.Prepared.String())
+	in.prepared.SetValue(amount(one.Prepared))
 	in.stations.SetValue(strconv.Itoa(one.Stations))
 	in.showKit(c.Kit, one)
-	in.start.SetValue(one.Start.String())
-	in.altitude.SetValue(c.Place.Altitude.String())
-	in.freezer.SetValue(c.Place.Freezer.String())
-	in.bath.SetValue(c.Kit.BathWater.String())
-	in.tap.SetValue(c.Place.Tap.String())
-	in.container.SetSelected(string(one.Pack.Container))
-	in.size.SetSelected(string(one.Pack.Size))
-	in.mouth.SetSelected(string(one.Pack.Mouth))
+	in.start.SetValue(amount(one.Start))
+	in.ice.SetValue(amount(one.Ice))
+	in.altitude.SetValue(amount(c.Place.Altitude))
+	in.freezer.SetValue(amount(c.Place.Freezer))
+	in.bath.SetValue(amount(c.Kit.BathWater))
+	in.tap.SetValue(amount(c.Place.Tap))
+	in.container.show(string(one.Pack.Container))
+	in.size.show(string(one.Pack.Size))
+	in.mouth.show(string(one.Pack.Mouth))
 	enable(in.mouth, one.Pack.Container != batch.Bag)
 	in.tray.SetChecked(one.Pack.Tray)
 	count := ""
@@ -246,20 +235,13 @@ func (in *inputs) showKit(kit class.Kit, one class.Batch) {
 	for _, b := range kit.Burners {
 		burners = append(burners, b.Name)
 	}
-	offer(in.kettle, kettles, one.Kettle)
-	offer(in.burner, burners, one.Burner)
+	in.kettle.offer(ofKit(kettles, look.Say("No kettle")))
+	in.kettle.show(one.Kettle)
+	in.burner.offer(ofKit(burners, look.Say("No burner")))
+	in.burner.show(one.Burner)
 	kettle, ok := kit.KettleNamed(one.Kettle)
-	in.holds.SetValue(kettle.Holds.String())
+	in.holds.SetValue(amount(kettle.Holds))
 	look.Show(in.holds, ok)
-}
-
-// offer offers names of the kit, and none, and shows the chosen one.
-func offer(s *widget.Select, names []string, chosen string) {
-	s.SetOptions(append(names, noneOfKit))
-	if chosen == "" {
-		chosen = noneOfKit
-	}
-	s.SetSelected(chosen)
 }
 
 func (in *inputs) step(by int) {
@@ -280,7 +262,7 @@ func (in *inputs) chooseBatch() {
 		}
 		choices = append(choices, c)
 	}
-	look.ShowChoice(in.bench.window, "Batches of this class", choices, strconv.Itoa(in.bench.selected()), in.pickBatch)
+	look.ShowChoice(in.bench.window, look.Say("Batches of this class"), choices, strconv.Itoa(in.bench.selected()), in.pickBatch)
 }
 
 func (in *inputs) pickBatch(id string) {
@@ -298,9 +280,9 @@ func (in *inputs) chooseTreatment() {
 		return
 	}
 	choices := TreatmentChoices(in.bench.session)
-	look.ShowChoice(in.bench.window, "Treatments in the crop table", choices, now.batch.Batch.Treatment, in.pickTreatment)
+	look.ShowChoice(in.bench.window, look.Say("Treatments in the crop table"), choices, now.batch.Batch.Treatment, in.pickTreatment)
 }
 
 func (in *inputs) pickTreatment(id string) {
-	in.change("Treatment", func(c *class.Class) { in.of(c).Treatment = id })
+	in.change(words.Key("Treatment"), func(c *class.Class) { in.of(c).Treatment = id })
 }

@@ -19,7 +19,7 @@ func TestChoices(t *testing.T) {
 	in.kettle.SetSelected("Big kettle")
 	equal(t, "loads in the big kettle", a.loads.Figure().Text, "1 load")
 	equal(t, "what it holds", in.holds.Text(), "3 gal")
-	in.kettle.SetSelected(noneOfKit)
+	in.kettle.SetSelected("No kettle")
 	equal(t, "kettle in the class", r.first().Kettle, "")
 	if !a.loads.Figure().InWords() || in.holds.Visible() {
 		t.Error("loads are counted without a kettle")
@@ -27,14 +27,14 @@ func TestChoices(t *testing.T) {
 	equal(t, "burner", in.burner.Selected, "Plug-in burner")
 	in.burner.SetSelected("Range, large plate")
 	equal(t, "burner in the class", r.first().Burner, "Range, large plate")
-	in.burner.SetSelected(noneOfKit)
+	in.burner.SetSelected("No burner")
 	equal(t, "no burner in the class", r.first().Burner, "")
 	if !in.mouth.Disabled() {
 		t.Error("a bag has a mouth")
 	}
-	in.container.SetSelected("jar")
-	in.size.SetSelected("quart")
-	in.mouth.SetSelected("narrow")
+	in.container.SetSelected("Jar")
+	in.size.SetSelected("Quart")
+	in.mouth.SetSelected("Narrow")
 	in.tray.SetChecked(true)
 	equal(t, "pack", r.first().Pack, batch.Packing{Container: batch.Jar, Size: batch.Quart, Mouth: reference.NarrowMouth, Tray: true, Count: 3})
 	equal(t, "headspace on a tray", a.space.Figure().Text, "none")
@@ -87,10 +87,10 @@ func TestTheKitIsOffered(t *testing.T) {
 	}
 	in := r.bench.inputs
 	equal(t, "burner", in.burner.Selected, "Blue burner")
-	equal(t, "burners offered", strings.Join(in.burner.Options, "; "), "Blue burner; Range, large plate; none")
-	equal(t, "kettles offered", strings.Join(in.kettle.Options, "; "), "Station kettle; Big kettle; Steamer; none")
+	equal(t, "burners offered", strings.Join(in.burner.Options, "; "), "Blue burner; Range, large plate; No burner")
+	equal(t, "kettles offered", strings.Join(in.kettle.Options, "; "), "Station kettle; Big kettle; Steamer; No kettle")
 	r.session.Select(2)
-	equal(t, "burner of the steam", in.burner.Selected, noneOfKit)
+	equal(t, "burner of the steam", in.burner.Selected, "No burner")
 	if change, _ := r.session.CanUndo(); change != "Burner" {
 		t.Errorf("showing the kit made the change %q", change)
 	}

@@ -112,3 +112,19 @@ func (shut) MinSize(objects []fyne.CanvasObject) fyne.Size {
 	}
 	return size
 }
+
+// heights adds the height that each object in content asks for, −1 for one that
+// is hidden.
+func heights(content fyne.CanvasObject, to []float32) []float32 {
+	if !content.Visible() {
+		return append(to, -1)
+	}
+	inner, ok := content.(*fyne.Container)
+	if !ok {
+		return append(to, content.MinSize().Height)
+	}
+	for _, o := range inner.Objects {
+		to = heights(o, to)
+	}
+	return to
+}

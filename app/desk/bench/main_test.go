@@ -14,6 +14,7 @@ import (
 	"example.org/kettleside/app/desk/look/looktest"
 	"example.org/kettleside/app/desk/session"
 	"example.org/kettleside/content"
+	"example.org/kettleside/content/words"
 	"example.org/kettleside/reference"
 )
 
@@ -40,6 +41,7 @@ func open(t testing.TB, v look.Variant, c class.Class, wide, high float32) *room
 	t.Helper()
 	looktest.App(t, v)
 	s := session.New(reference.Shipped(), c)
+	s.Speak(look.Voice())
 	w := test.NewTempWindow(t, nil)
 	w.SetPadded(false)
 	b := New(s, w, func() {})
@@ -48,18 +50,26 @@ func open(t testing.TB, v look.Variant, c class.Class, wide, high float32) *room
 	return &room{s, b, w}
 }
 
-// TestMarkup compares two batches with their golden markup. It changes where the
-// crop table or the words do; a wanted change is taken over by copying
-// testdata/failed.
+// speak lets everything that is opened later in a test speak a language.
+func speak(t testing.TB, l words.Language) {
+	look.Speak(words.In(l))
+	t.Cleanup(func() { look.Speak(nil) })
+}
+
+// TestMarkup compares two batches with their golden markup, in each language. It
+// changes where the crop table or the words do.
 func TestMarkup(t *testing.T) {
-	for i, name := range []string{"water.xml", "", "steam.xml"} {
-		if name == "" {
-			continue
+	for _, language := range words.Languages() {
+		speak(t, language)
+		for name, i := range map[string]int{"water": 0, "steam": 2} {
+			if language != words.English {
+				name += "-" + string(language)
+			}
+			r := open(t, look.Light, demo(t), areaWide, areaHigh)
+			r.session.Select(i)
+			looktest.Settle(r.window, areaWide, areaHigh)
+			looktest.Markup(t, r.window, name+".xml")
 		}
-		r := open(t, look.Light, demo(t), areaWide, areaHigh)
-		r.session.Select(i)
-		looktest.Settle(r.window, areaWide, areaHigh)
-		looktest.Markup(t, r.window, name)
 	}
 }
 
@@ -83,16 +93,42 @@ func TestTextStands(t *testing.T) {
 	}
 }
 
-// TestLargeType asks that the area can be used with type half as large again.
+// TestLargeType asks that the area can be used with type half as large again, in
+// each language.
 func TestLargeType(t *testing.T) {
-	r := open(t, look.Light, demo(t), 1181, 700)
-	fyne.CurrentApp().Settings().SetTheme(look.NewScaled(look.Light, 1.5))
-	r.window.Content().Refresh()
-	r.session.Select(1)
-	looktest.Settle(r.window, 1181, 700)
-	looktest.Picture(t, r.window, "bench-large-type")
-	textfits.Check(t, r.window)
-	if least := r.bench.Content.MinSize(); least.Width > 820 {
-		t.Errorf("the area needs %v", least)
+	for _, language := range words.Languages() {
+		speak(t, language)
+		r := open(t, look.Light, demo(t), 1181, 700)
+		fyne.CurrentApp().Settings().SetTheme(look.NewScaled(look.Light, 1.5))
+		r.window.Content().Refresh()
+		r.session.Select(1)
+		looktest.Settle(r.window, 1181, 700)
+		looktest.Picture(t, r.window, "bench-large-type-"+string(language))
+		textfits.Check(t, r.window)
+		if least := r.bench.Content.MinSize(); least.Width > 820 {
+			t.Errorf("%s: the area needs %v", language, least)
+		}
+	}
+}
+
+// TestNothingRunsOutAtTheSide asks that in the least window the answers need no
+// scrolling sideways, with larger type too and in each language.
+func TestNothingRunsOutAtTheSide(t *testing.T) {
+	for _, language := range words.Languages() {
+		speak(t, language)
+		for _, scale := range []float32{1, 1.3} {
+			r := open(t, look.Light, demo(t), areaWide, areaHigh)
+			fyne.CurrentApp().Settings().SetTheme(look.NewScaled(look.Light, scale))
+			r.window.Content().Refresh()
+			wide := areaWide - 99*(scale-1) // what the rail leaves
+			for i := range r.session.Class().Batches {
+				r.session.Select(i)
+				looktest.Settle(r.window, wide, areaHigh)
+				at := fyne.CurrentApp().Driver().AbsolutePositionForObject(r.bench.answers.content).X
+				if ends := at + r.bench.answers.content.Size().Width; ends > wide {
+					t.Errorf("%s in type %g: batch %d ends at %.0f of %.0f", language, scale, i+1, ends, wide)
+				}
+			}
+		}
 	}
 }

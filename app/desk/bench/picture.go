@@ -8,8 +8,10 @@ import (
 	"example.org/kettleside/app/batch"
 	"example.org/kettleside/app/class"
 	"example.org/kettleside/app/desk/drawing"
+	"example.org/kettleside/app/desk/look"
 	"example.org/kettleside/app/desk/session"
 	"example.org/kettleside/app/measure"
+	"example.org/kettleside/content/words"
 	"example.org/kettleside/reference"
 )
 
@@ -60,21 +62,21 @@ func (s shown) kettleState() drawing.KettleState {
 	b, kettle := s.batch, s.kettle()
 	k := drawing.KettleState{HoldsL: kettle.Holds.SI(), LoadKg: kilograms(b.LoadWeight), Load: b.LoadWeight.Text}
 	if kettle.Holds.Given() {
-		k.Holds = "holds " + kettle.Holds.String()
+		k.Holds = look.Say("holds %s", amount(kettle.Holds))
 	}
 	if b.Treatment.Method == reference.SteamBlanch {
 		depth, basket := s.table.Rule("steam-water-in"), s.table.Rule("steam-basket-in")
 		k.Steam = true
 		k.DepthCm, k.BasketCm = (depth.Value+depth.High)/2*2.54, basket.Value*2.54
-		k.LoadKg, k.Load, k.Water = b.Batch.Prepared.SI(), b.Loads.Text, "shallow water"
+		k.LoadKg, k.Load, k.Water = b.Batch.Prepared.SI(), b.Loads.Text, look.Say("shallow water")
 		return k
 	}
 	k.WaterL = litres(b.LoadWater)
-	k.Water = b.LoadWater.Text + " water"
+	k.Water = look.Say("%s water", b.LoadWater.Text)
 	k.Loads = int(b.Loads.Value)
 	k.LoadsText = b.Loads.Text
 	if k.WaterL == 0 { // no kettle is chosen: the whole batch at once
-		k.WaterL, k.Water = litres(b.Water), b.Water.Text+" water"
+		k.WaterL, k.Water = litres(b.Water), look.Say("%s water", b.Water.Text)
 		k.LoadKg, k.Load, k.LoadsText = b.Batch.Prepared.SI(), b.Prepared.Text, ""
 	}
 	return k
@@ -82,9 +84,13 @@ func (s shown) kettleState() drawing.KettleState {
 
 func (s shown) bathState() drawing.BathState {
 	b := s.batch
+	ice := b.Ice
+	if b.IceEntered.ID != "" {
+		ice = b.IceEntered
+	}
 	return drawing.BathState{
-		FoodKg: b.Batch.Prepared.SI(), IceKg: kilograms(b.Ice),
-		Food: b.Prepared.Text, Ice: b.Ice.Text + " ice", Water: "cold water to cover",
+		FoodKg: b.Batch.Prepared.SI(), IceKg: kilograms(ice),
+		Food: b.Prepared.Text, Ice: look.Say("%s ice", ice.Text), Water: look.Say("cold water to cover"),
 	}
 }
 
@@ -97,19 +103,42 @@ func (s shown) packState() drawing.PackState {
 	p := drawing.PackState{
 		Kind: drawing.PackKind(pack.Container), Pints: pack.Size.Pints(),
 		HeadspaceIn: inches(b.Headspace), Liquid: b.Treatment.Pack == reference.LiquidPack,
-		Headspace: b.Headspace.Text + " headspace", Amount: string(pack.Size) + " " + string(pack.Container),
+		Headspace: look.Say("%s headspace", b.Headspace.Text), Amount: packName(pack),
 	}
-	if b.Headspace.InWords() {
-		p.Headspace = "headspace: " + b.Headspace.Words
-	}
-	if b.Headspace.Words == "none" {
-		p.Headspace = "no headspace"
+	switch {
+	case b.Headspace.InWords() && b.Headspace.Unit == "": // not known
+		p.Headspace = look.Say("headspace: %s", b.Headspace.Words)
+	case b.Headspace.InWords():
+		p.Headspace = look.Say("no headspace")
 	}
 	if pack.Container == batch.Jar {
 		p.Narrow = pack.Mouth == reference.NarrowMouth
-		p.Amount += ", " + string(pack.Mouth)
+	}
+	if f := b.Estimates.Frozen; f.GrowsShare > 0 {
+		p.Frozen = drawing.FrozenState{GrowsShare: f.GrowsShare, LeftIn: f.LeftIn, OverIn: f.OverIn, Text: f.Text, When: look.Say("frozen, by estimate")}
 	}
 	return p
+}
+
+// packName is what the drawing of a pack says of it. There is room for a few
+// words only.
+func packName(p batch.Packing) string {
+	if p.Container == batch.Jar {
+		return look.Say(jarNames[jar{p.Size, p.Mouth}])
+	}
+	name, _ := p.ContainerName(look.Voice())
+	return name
+}
+
+// jar is a jar by what tells it from another.
+type jar struct {
+	size  batch.Size
+	mouth reference.Mouth
+}
+
+var jarNames = map[jar]string{
+	{batch.Pint, reference.WideMouth}: words.Key("pint jar, wide"), {batch.Quart, reference.WideMouth}: words.Key("quart jar, wide"),
+	{batch.Pint, reference.NarrowMouth}: words.Key("pint jar, narrow"), {batch.Quart, reference.NarrowMouth}: words.Key("quart jar, narrow"),
 }
 
 func (s shown) freezerState() drawing.FreezerState {
@@ -117,14 +146,14 @@ func (s shown) freezerState() drawing.FreezerState {
 	f := drawing.FreezerState{
 		CapacityL: freezer.SI(), FoodKg: b.Batch.Prepared.SI(),
 		DayLowKg: kilograms(b.FreezerDay), DayHighKg: highKg(b.FreezerDay),
-		Days: int(b.FreezerDays.High), Capacity: freezer.String(),
-		Food: b.Prepared.Text + " today", Limit: b.FreezerDay.Text + " a day", DaysText: b.FreezerDays.Text,
+		Days: int(b.FreezerDays.High), Capacity: amount(freezer),
+		Food: look.Say("%s today", b.Prepared.Text), Limit: look.Say("%s a day", b.FreezerDay.Text), DaysText: b.FreezerDays.Text,
 	}
 	if f.Days > 1 {
-		f.Food = "a day’s share"
+		f.Food = look.Say("a day’s share")
 	}
 	if !freezer.Given() {
-		f.Food, f.Limit = b.Prepared.Text+" to freeze", b.FreezerDay.Words
+		f.Food, f.Limit = look.Say("%s to freeze", b.Prepared.Text), b.FreezerDay.Words
 	}
 	return f
 }
@@ -136,10 +165,10 @@ func (s shown) clockState() drawing.ClockState {
 	b := s.batch
 	c := drawing.ClockState{
 		AtBoil: b.Treatment.ClockStart == reference.AtReturnToBoil, Minutes: b.Minutes.Value, MinutesHigh: b.Minutes.High,
-		In: "in", Starts: "clock starts", Counted: b.Minutes.Text,
+		In: look.Say("in"), Starts: look.Say("clock starts"), Counted: b.Minutes.Text,
 	}
 	if !b.Chill.InWords() {
-		c.ChillMin, c.Chill = b.Chill.High, "chill "+b.Chill.Text
+		c.ChillMin, c.Chill = b.Chill.High, look.Say("chill %s", b.Chill.Text)
 	}
 	return c
 }
@@ -155,12 +184,16 @@ func renamed(f measure.Figure, label string) measure.Figure {
 // its number ("at least 3 pint bags") stands as words.
 func counted(f measure.Figure) measure.Figure {
 	first, _ := utf8.DecodeRuneInString(f.Text)
+	_, unit := look.Split(f)
 	switch {
 	case f.InWords():
 	case unicode.IsLetter(first):
 		f.Words, f.Value, f.High = f.Text, 0, 0
-	case !strings.HasSuffix(f.Text, f.Unit):
+	case unit == "":
 		_, f.Unit, _ = strings.Cut(f.Text, " ")
 	}
 	return f
 }
+
+// amount is a quantity as printed for a person, "" where it is not given.
+func amount[D measure.Dimension](q measure.Of[D]) string { return look.Amount(q.String()) }

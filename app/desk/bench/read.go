@@ -63,6 +63,13 @@ func (in *inputs) readBath(text string) (change, error) {
 	return func(c *class.Class) { c.Kit.BathWater = q }, err
 }
 
+// readIce reads the ice that the bath gets for this batch; an empty entry is by
+// the rule.
+func (in *inputs) readIce(text string) (change, error) {
+	q, err := readOptional(in, text, class.IceLimits, measure.Pound, measure.Kilogram)
+	return func(c *class.Class) { in.of(c).Ice = q }, err
+}
+
 func (in *inputs) readTap(text string) (change, error) {
 	q, err := readOptional(in, text, class.TapLimits, measure.Fahrenheit, measure.Celsius)
 	return func(c *class.Class) { c.Place.Tap = q }, err
@@ -97,9 +104,9 @@ func readOptional[D measure.Dimension](in *inputs, text string, allowed measure.
 func TreatmentChoices(s *session.Session) []look.Choice {
 	var choices []look.Choice
 	for _, t := range s.Table().Treatments {
-		detail := session.TreatmentDoes(t)
+		detail := s.TreatmentDoes(t)
 		if len(t.Changed) > 0 {
-			detail += " · edited"
+			detail += " · " + look.Say("edited")
 		}
 		choices = append(choices, look.Choice{ID: t.ID, Title: s.TreatmentName(t), Detail: detail})
 	}

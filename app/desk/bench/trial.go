@@ -11,7 +11,6 @@ import (
 
 	"example.org/kettleside/app/desk/look"
 	"example.org/kettleside/app/desk/session"
-	"example.org/kettleside/app/measure"
 )
 
 // strip stands over the batch as soon as there is a trial: the plan and the
@@ -30,12 +29,12 @@ type strip struct {
 func newStrip(b *Bench) *strip {
 	s := &strip{bench: b, views: container.NewHBox()}
 	s.name = look.NewField("", "", func(text string) error { return b.session.RenameTrial(b.session.TryingIndex(), text) })
-	adopt := widget.NewButton("Adopt into the plan", s.adopt)
-	drop := widget.NewButton("Drop it", s.drop)
-	back := widget.NewButton("Return to the plan", s.back)
+	adopt := widget.NewButton(look.Say("Adopt into the plan"), s.adopt)
+	drop := widget.NewButton(look.Say("Drop it"), s.drop)
+	back := widget.NewButton(look.Say("Return to the plan"), s.back)
 	back.Importance = widget.HighImportance
-	says := look.NewText("This is a trial. Nothing here changes the class.", look.SizeText, look.Edited, fyne.TextStyle{Bold: true}).Wrapped()
-	s.notice = container.NewBorder(nil, nil, nil, container.NewHBox(look.Wide(150, s.name), adopt, drop, back), says)
+	says := look.NewText(look.Say("This is a trial. Nothing here changes the class."), look.SizeText, look.Edited, fyne.TextStyle{Bold: true}).Wrapped()
+	s.notice = container.NewBorder(nil, nil, nil, look.AtTop(container.NewHBox(look.Wide(150, s.name), adopt, drop, back)), says)
 	s.content = look.Column(6, s.views, s.notice)
 	return s
 }
@@ -75,7 +74,7 @@ func (s *strip) show() bool {
 	trials, at := s.bench.session.Trials(), s.bench.session.TryingIndex()
 	look.Show(s.whole, len(trials) > 0)
 	look.Show(s.notice, at >= 0)
-	names := []string{"The plan"}
+	names := []string{look.Say("The plan")}
 	for _, t := range trials {
 		names = append(names, t.Name)
 	}
@@ -138,7 +137,7 @@ type beside struct {
 
 func newBeside() *beside {
 	b := &beside{rows: look.Column(5)}
-	b.content = look.Section("Beside the plan", b.rows)
+	b.content = look.Section(look.Say("Beside the plan"), b.rows)
 	return b
 }
 
@@ -154,7 +153,7 @@ func (b *beside) show(differences []session.Difference, trying bool) {
 	b.shown = slices.Clone(differences)
 	b.rows.Objects = nil
 	if len(differences) == 0 {
-		b.rows.Add(look.Small("Nothing differs from the plan yet. Change something at the left."))
+		b.rows.Add(look.Small(look.Say("Nothing differs from the plan yet. Change something at the left.")))
 	} else {
 		b.fill(differences)
 	}
@@ -162,7 +161,7 @@ func (b *beside) show(differences []session.Difference, trying bool) {
 }
 
 func (b *beside) fill(differences []session.Difference) {
-	b.rows.Add(differenceRow(look.InkSoft, look.SizeSmall, false, "", "Plan", "Trial", ""))
+	b.rows.Add(differenceRow(look.InkSoft, look.SizeSmall, false, "", look.Say("Plan"), look.Say("Trial"), ""))
 	follows := 0
 	for i, d := range differences {
 		if !d.Entered {
@@ -175,8 +174,11 @@ func (b *beside) fill(differences []session.Difference) {
 		}
 		b.rows.Add(differenceRow(look.Ink, look.SizeText, d.Entered, d.Label, d.Plan, d.Trial, d.By))
 	}
-	if rest := follows - followsShown; rest > 0 {
-		b.rows.Add(look.Small(measure.Counted(float64(rest), "more figure differs.", "more figures differ.")))
+	switch rest := follows - followsShown; {
+	case rest == 1:
+		b.rows.Add(look.Small(look.Say("1 more figure differs.")))
+	case rest > 1:
+		b.rows.Add(look.Small(look.Say("%d more figures differ.", rest)))
 	}
 }
 

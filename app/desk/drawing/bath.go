@@ -55,7 +55,7 @@ const covers = 0.38
 func (b *Bath) draw(p *pen, size fyne.Size) {
 	s := b.state
 	wide, tall := float64(size.Width), float64(size.Height)
-	tub := math.Min(wide*0.53, tall*1.5)
+	tub := math.Min(math.Min(wide*0.53, tall*1.5), wide-besideTub-b.labelsWide(p))
 	x, floor, inWide, inTall := 6.0, tall-8, tub-12, tall-20
 	ice, food := s.IceKg*iceLPerKg, s.FoodKg*foodLPerKg
 	water := s.WaterL
@@ -88,6 +88,19 @@ func (b *Bath) draw(p *pen, size fyne.Size) {
 	body = append(body, point{x, rim}, point{x - 6, rim})
 	p.stroke(path{body}, 2.6, p.colour(look.Metal))
 	b.drawLabels(p, x+inWide, tub, labels, tall)
+}
+
+// besideTub is how far from the room of the tub its labels begin.
+const besideTub = 14
+
+// labelsWide is the width of the longest label.
+func (b *Bath) labelsWide(p *pen) float64 {
+	longest := 0.0
+	for _, text := range []string{b.state.Ice, b.state.Water, b.state.Food, b.state.Chill} {
+		w, _ := p.room(text, true)
+		longest = math.Max(longest, w)
+	}
+	return longest
 }
 
 // tubCm is how wide in centimetres a square tub is that holds so many litres at
@@ -145,7 +158,7 @@ func (b *Bath) drawFood(p *pen, x, floor, wide, high, area, cm float64) float64 
 
 func (b *Bath) drawLabels(p *pen, right, tub float64, names []namedHeight, tall float64) {
 	if b.state.Chill != "" {
-		p.tell(b.state.Chill, tub+14, 10, start)
+		p.tell(b.state.Chill, tub+besideTub, 10, start)
 	}
-	drawNames(p, names, right+2, tub+14, 32, tall-10)
+	drawNames(p, names, right+2, tub+besideTub, 32, tall-10)
 }

@@ -1,6 +1,7 @@
 package drawing
 
 import (
+	"cmp"
 	"math"
 	"reflect"
 
@@ -94,6 +95,7 @@ type graph struct {
 // between two of its parts; a point that goes back on x is left out.
 type curve struct {
 	id, label string
+	short     string // in a reading
 	parts     path
 }
 
@@ -109,7 +111,7 @@ func graphOf(c measure.Chart) graph {
 	g := graph{id: c.ID, x: c.X, y: c.Y, note: c.Note}
 	for _, one := range c.Curves[:min(len(c.Curves), mostCurves)] {
 		if parts := partsOf(one.X, one.Y); len(parts) > 0 {
-			g.curves = append(g.curves, curve{one.ID, one.Label, parts})
+			g.curves = append(g.curves, curve{one.ID, one.Label, cmp.Or(one.Short, one.Label), parts})
 		}
 	}
 	for _, m := range c.Marks {

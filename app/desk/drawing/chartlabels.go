@@ -186,12 +186,12 @@ func (s *setting) choose(order []int) (chosen []spot, cost float64) {
 			continue
 		}
 		at := &s.spots[i]
-		found, ok := s.first(at.along)
+		found, ok := s.best(at.along)
 		if !ok || found.cost >= keyCost {
 			if at.apart == nil {
 				at.apart = s.spotsApart(i)
 			}
-			if other, has := s.first(at.apart); has && (!ok || other.cost < found.cost) {
+			if other, has := s.best(at.apart); has && (!ok || other.cost < found.cost) {
 				found, ok = other, true
 			}
 		}
@@ -204,14 +204,18 @@ func (s *setting) choose(order []int) (chosen []spot, cost float64) {
 	return chosen, cost
 }
 
-// first is the first of some spots that is free.
-func (s *setting) first(of []spot) (spot, bool) {
-	for _, one := range of {
-		if s.inside(one.room) && s.free(one.room) {
-			return one, true
+// best is the best of some spots that is free.
+func (s *setting) best(of []spot) (found spot, ok bool) {
+	at := -1
+	for i := range of {
+		if (at < 0 || of[i].cost < of[at].cost) && s.inside(of[i].room) && s.free(of[i].room) {
+			at = i
 		}
 	}
-	return spot{}, false
+	if at < 0 {
+		return spot{}, false
+	}
+	return of[at], true
 }
 
 // orders are ways to go through n lines: all of them for up to three.

@@ -121,12 +121,12 @@ func TestNamesStandAtTheirLines(t *testing.T) {
 				if l.text != one.Label {
 					continue
 				}
-				own, _ := c.set.traces[i].away(c.set.room(l))
+				own := nearest(c.set.traces[i], c.set.room(l))
 				if own > 3 {
 					t.Errorf("%s: “%s” stands %.1f from its line", chart.ID, l.text, own)
 				}
 				for j, other := range c.set.traces {
-					if gap, _ := other.away(c.set.room(l)); j != i && gap <= own {
+					if gap := nearest(other, c.set.room(l)); j != i && gap <= own {
 						t.Errorf("%s: “%s” stands nearer to the line of %s", chart.ID, l.text, chart.Curves[j].ID)
 					}
 				}
@@ -158,13 +158,45 @@ func TestTrace(t *testing.T) {
 	if _, _, share := rise.over(62.5, 40); share != 0 {
 		t.Errorf("behind its end the line runs on %g of the stretch", share)
 	}
-	if nearest, _ := rise.away(rect{30, 80, 10, 10}); nearest != 8 { // the line is lowest at 28, in the white beside the text
-		t.Errorf("the text is %g below the line", nearest)
+	if gap := nearest(rise, rect{30, 80, 10, 10}); gap != 8 { // the line is lowest at 28, in the white beside the text
+		t.Errorf("the text is %g below the line", gap)
 	}
-	if nearest, _ := rise.away(rect{30, 64, 10, 10}); nearest != 0 {
-		t.Errorf("a text on the line is %g away", nearest)
+	if gap := nearest(rise, rect{30, 64, 10, 10}); gap != 0 {
+		t.Errorf("a text on the line is %g away", gap)
 	}
-	if nearest, _ := rise.away(rect{80, 64, 10, 10}); !math.IsInf(nearest, 1) {
-		t.Errorf("a text behind the line is %g away", nearest)
+	if gap := nearest(rise, rect{80, 64, 10, 10}); !math.IsInf(gap, 1) {
+		t.Errorf("a text behind the line is %g away", gap)
 	}
+}
+
+// nearest is how near a curve comes to a text.
+func nearest(t trace, r rect) float64 {
+	gap, _ := t.away(t.beside(r), r)
+	return gap
+}
+
+// However a curve runs past a text, it is as far away as it is column by column.
+func TestAwayOfAnyCurve(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		var points []point
+		for x := 0.0; x < 100; x += rapid.Float64Range(1, 30).Draw(t, "dx") {
+			points = append(points, point{x, rapid.Float64Range(0, 100).Draw(t, "y")})
+		}
+		curve := traceOf(frame{right: 100}, path{points})
+		r := rect{rapid.Float64Range(0, 90).Draw(t, "x"), rapid.Float64Range(0, 90).Draw(t, "top"), rapid.Float64Range(1, 40).Draw(t, "w"), 12}
+		least, sum, n := math.Inf(1), 0.0, 0.0
+		for i := curve.column(r.x - 2); i <= curve.column(r.x+r.w+2); i++ {
+			if curve.upper[i] <= curve.lower[i] {
+				gap := max(0, r.y-curve.lower[i], curve.upper[i]-r.y-r.h)
+				least, sum, n = min(least, gap), sum+gap, n+1
+			}
+		}
+		gap, mean := curve.away(curve.beside(r), r)
+		switch {
+		case n == 0 && (!math.IsInf(gap, 1) || !math.IsInf(mean, 1)):
+			t.Fatalf("no curve is %v away", gap)
+		case n > 0 && (math.Abs(gap-least) > 1e-9 || math.Abs(mean-sum/n) > 1e-9):
+			t.Fatalf("%v and %v on the average, want %v and %v", gap, mean, least, sum/n)
+		}
+	})
 }

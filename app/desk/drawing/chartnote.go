@@ -19,7 +19,7 @@ func cut(p *pen, text string, wide float64) string {
 
 // drawNote writes a sentence instead of a chart.
 func drawNote(p *pen, text string, wide, tall float64) {
-	lines := wrapped(p, text, wide-2*edge, max(1, int((tall-4)/(rowHigh+2))))
+	lines := wrapped(p, text, true, wide-2*edge, max(1, int((tall-4)/(rowHigh+2))))
 	y := tall/2 - float64(len(lines)-1)*(rowHigh+2)/2
 	for _, l := range lines {
 		p.say(l, edge, y, start)
@@ -27,14 +27,15 @@ func drawNote(p *pen, text string, wide, tall float64) {
 	}
 }
 
-// wrapped breaks a text at its spaces into at most so many lines.
-func wrapped(p *pen, text string, wide float64, most int) []string {
+// wrapped breaks a text, which may be strong, at its spaces into at most so many
+// lines.
+func wrapped(p *pen, text string, strong bool, wide float64, most int) []string {
 	var lines []string
 	words := strings.FieldsFunc(text, func(r rune) bool { return r == ' ' || r == '\n' || r == '\t' })
 	for i, word := range words {
 		if n := len(lines); n > 0 {
 			longer := lines[n-1] + " " + word
-			if w, _ := p.room(longer, true); w <= wide {
+			if w, _ := p.room(longer, strong); w <= wide {
 				lines[n-1] = longer
 				continue
 			}

@@ -173,7 +173,7 @@ func (g graph) reading(x float64, how units) []string {
 		if !ok {
 			continue
 		}
-		text := strings.TrimSpace(c.label + " " + reads(y, g.y.Unit))
+		text := strings.TrimSpace(c.short + " " + reads(y, g.y.Unit))
 		if how == unitsEach {
 			text = withUnit(text, g.y.Unit)
 		}

@@ -5,8 +5,11 @@ import (
 	"strings"
 	"testing"
 
+	"fyne.io/fyne/v2"
 	"pgregory.net/rapid"
 
+	"example.org/kettleside/app/desk/look"
+	"example.org/kettleside/app/desk/look/looktest"
 	"example.org/kettleside/app/measure"
 )
 
@@ -127,5 +130,28 @@ func TestSpans(t *testing.T) {
 	c = measure.Chart{Curves: []measure.Curve{{X: []float64{3}, Y: []float64{40}}}}
 	if x, y := graphOf(c).spans(); x.wide() < leastX*0.99 || y != (span{35, 45}) {
 		t.Errorf("one point has the axes %v and %v", x, y)
+	}
+}
+
+// A narrow chart reads all of its curves by their short names, which stand
+// nowhere else.
+func TestReadingFitsWhereItIsNarrow(t *testing.T) {
+	looktest.App(t, look.Light)
+	x, hot := []float64{0, 3}, []float64{212, 190.5}
+	c := NewChart()
+	c.Set(measure.Chart{ID: "bath", X: measure.Axis{Unit: "min"}, Y: measure.Axis{Unit: "°F"}, Curves: []measure.Curve{
+		{ID: "water", Label: "water", X: x, Y: hot},
+		{ID: "centre", Label: "centre of a piece", Short: "centre", X: x, Y: hot},
+		{ID: "mean", Label: "whole piece, on average", Short: "average", X: x, Y: hot},
+	}})
+	p := &pen{owner: c}
+	if said := c.graph.fitted(p, 1.55, 284); said != "1.6 min · water 201 · centre 201 · average 201" && said != "1.55 min · water 201 · centre 201 · average 201" {
+		t.Errorf("a narrow chart reads %q", said)
+	}
+	c.draw(p, fyne.NewSize(284, 150))
+	for _, l := range p.labels {
+		if l.text == "average" {
+			t.Error("the short name stands at the curve")
+		}
 	}
 }

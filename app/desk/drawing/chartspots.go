@@ -1,10 +1,6 @@
 package drawing
 
-import (
-	"cmp"
-	"math"
-	"slices"
-)
+import "math"
 
 // trace is where a curve runs in each narrow column of the picture, from its
 // upper to its lower end there; where it does not run upper is below lower.
@@ -58,28 +54,54 @@ func (t trace) over(x, wide float64) (upper, lower, share float64) {
 	return upper, lower, share / float64(to-from+1)
 }
 
-// away is how far the curve stays above or below a text, nearest and on the
-// average.
-func (t trace) away(r rect) (nearest, mean float64) {
-	nearest = math.Inf(1)
-	var sum, n float64
-	for i := t.column(r.x - 2); i <= t.column(r.x+r.w+2); i++ {
+// stretch is a part of the width, and how the curve runs there.
+type stretch struct {
+	from, to           int     // columns, the last one is out
+	upper, lower       float64 // its highest and its lowest place
+	sumUpper, sumLower float64
+	columns            float64 // in which it runs
+}
+
+// beside is the stretch over the width of a text.
+func (t trace) beside(r rect) stretch {
+	s := stretch{from: t.column(r.x - 2), to: t.column(r.x+r.w+2) + 1, upper: math.Inf(1), lower: math.Inf(-1)}
+	for i := s.from; i < s.to; i++ {
 		if t.upper[i] > t.lower[i] {
 			continue
 		}
-		gap := max(0, r.y-t.lower[i], t.upper[i]-r.y-r.h)
-		nearest, sum, n = min(nearest, gap), sum+gap, n+1
+		s.upper, s.lower = min(s.upper, t.upper[i]), max(s.lower, t.lower[i])
+		s.sumUpper, s.sumLower = s.sumUpper+t.upper[i], s.sumLower+t.lower[i]
+		s.columns++
 	}
-	if n == 0 {
-		return nearest, nearest
+	return s
+}
+
+// away is how far the curve stays above or below a text, nearest and on the
+// average; s is the stretch over its width.
+func (t trace) away(s stretch, r rect) (nearest, mean float64) {
+	switch {
+	case s.columns == 0:
+		return math.Inf(1), math.Inf(1)
+	case s.lower <= r.y: // it runs above
+		return r.y - s.lower, r.y - s.sumLower/s.columns
+	case s.upper >= r.y+r.h:
+		return s.upper - r.y - r.h, s.sumUpper/s.columns - r.y - r.h
 	}
-	return nearest, sum / n
+	nearest = math.Inf(1)
+	sum := 0.0
+	for i := s.from; i < s.to; i++ {
+		if t.upper[i] <= t.lower[i] {
+			gap := max(0, r.y-t.lower[i], t.upper[i]-r.y-r.h)
+			nearest, sum = min(nearest, gap), sum+gap
+		}
+	}
+	return nearest, sum / s.columns
 }
 
 // open says whether no curve runs through a text.
 func (s *setting) open(r rect) bool {
 	for _, t := range s.traces {
-		if nearest, _ := t.away(r); nearest < 1 {
+		if nearest, _ := t.away(t.beside(r), r); nearest < 1 {
 			return false
 		}
 	}
@@ -113,7 +135,7 @@ const (
 	keyGap  = 5
 )
 
-// spots are the places for the name of a line, the best first.
+// spots are the places for the name of a line.
 type spots struct {
 	along []spot // above and below the line, and behind its end
 	apart []spot // anywhere with a key; found when they are wanted
@@ -159,6 +181,8 @@ func (s *setting) spotsApart(i int) []spot {
 // weighed are the spots at some places that stand among the curves.
 func (s *setting) weighed(one spot, at []point) (out []spot) {
 	f, size := s.frame, one.room
+	beside := make([]stretch, len(s.traces))
+	seen := math.NaN() // the x that these are for: several places are over each other
 	for _, q := range at {
 		one.label.at = q
 		one.room = rect{q.x, q.y - size.h/2, size.w, size.h}
@@ -168,27 +192,34 @@ func (s *setting) weighed(one spot, at []point) (out []spot) {
 		if r := one.room; r.x < f.left || r.x+r.w > f.right || r.y < f.top-2 || r.y+r.h > f.bottom-1 {
 			continue
 		}
-		one.cost = s.cost(one)
+		if q.x != seen {
+			seen = q.x
+			for i, t := range s.traces {
+				beside[i] = t.beside(one.room)
+			}
+		}
+		one.cost = s.cost(one, beside)
 		out = append(out, one)
 	}
-	slices.SortStableFunc(out, func(a, b spot) int { return cmp.Compare(a.cost, b.cost) })
 	return out
 }
 
-func (s *setting) cost(one spot) float64 {
+// cost weighs a spot; beside are the stretches of the curves over its width.
+func (s *setting) cost(one spot, beside []stretch) float64 {
 	f, r := s.frame, one.room
-	close, own := s.traces[one.of].away(r)
+	close, own := s.traces[one.of].away(beside[one.of], r)
 	sum, white := math.Min(own, 60)*loose, float64(apart)
 	if one.keyed { // it stands by itself
 		sum, white = sum+keyCost, 2*apart
 	}
 	for j, t := range s.traces {
-		nearest, _ := t.away(r)
-		switch {
-		case nearest < 1 && (j != one.of || one.keyed):
-			sum += crossing
-		case j == one.of && !one.keyed:
+		if j == one.of && !one.keyed {
 			continue
+		}
+		nearest, _ := t.away(beside[j], r)
+		switch {
+		case nearest < 1:
+			sum += crossing
 		case nearest <= close && !one.keyed:
 			sum += doubtful
 		}

@@ -2,7 +2,8 @@
 // Kettle, Bath, PackSection, FreezerShelf and ClockStart. Each is a widget that
 // takes one plain struct of numbers (SI, with the unit in the name) and the
 // texts that stand in the picture, and is redrawn by Set. Chart draws curves
-// that are given in the units of their axes.
+// that are given in the units of their axes, and Section the temperature through
+// a piece.
 //
 // Nothing is computed here that a person reads as a figure: texts come from the
 // worked class. What is computed is geometry, such as how high water stands in

@@ -134,7 +134,7 @@ func TestHeadspaceIsToScale(t *testing.T) {
 	w := looktest.Window(t, p, 300, 300)
 	img := w.Canvas().Capture()
 	_, tall := p.state.inside()
-	x := 36 + int(300*packWide/2)
+	x := rulerLeast + 4 + 50 // within the pack, whatever its width
 	air, plant := count(img, x, palette.Air), count(img, x, palette.Plant)
 	near(t, "headspace over all", float64(air)/float64(air+plant), 1/tall, 0.03)
 	p.Set(PackState{Kind: PackBox, Pints: 2, Liquid: true})
@@ -207,8 +207,8 @@ func says(o fyne.Widget, what string) bool {
 func TestLabelsStayInside(t *testing.T) {
 	for _, state := range states {
 		t.Run(state.name, func(t *testing.T) {
-			app := looktest.App(t, look.Light)
-			app.Settings().SetTheme(look.NewScaled(look.Light, 1.5))
+			state.app(t, look.Light)
+			fyne.CurrentApp().Settings().SetTheme(look.NewScaled(look.Light, 1.5))
 			o := state.make()
 			least := o.MinSize()
 			looktest.Window(t, o, least.Width, least.Height)

@@ -46,7 +46,7 @@ func golden(t *testing.T, name string, img image.Image) {
 func TestPictures(t *testing.T) {
 	for _, state := range states {
 		t.Run(state.name, func(t *testing.T) {
-			looktest.App(t, look.Light)
+			state.app(t, look.Light)
 			size := fyne.NewSize(300, 170)
 			if _, isClock := state.make().(*ClockStart); isClock {
 				size = fyne.NewSize(340, 64)
@@ -63,7 +63,7 @@ func TestLabelsStand(t *testing.T) {
 	for _, variant := range []look.Variant{look.Light, look.Dark} {
 		for _, state := range states {
 			t.Run(fmt.Sprint(state.name, " ", variant), func(t *testing.T) {
-				looktest.App(t, variant)
+				state.app(t, variant)
 				w := looktest.Window(t, look.NewSurface(look.Paper, state.make()), 300, 170)
 				if state.name != "kettle-empty" && state.name != "bath-empty" {
 					textfits.Check(t, w)

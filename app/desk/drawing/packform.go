@@ -58,8 +58,9 @@ func (f packForm) body(height float64) path {
 	return path{out}
 }
 
-// draw draws the container with its content up to the headspace.
-func (f packForm) draw(p *pen, head float64, liquid bool) {
+// draw draws the container with its content up to the headspace, or so far over
+// the brim.
+func (f packForm) draw(p *pen, head, over float64, liquid bool) {
 	full := f.tall - head
 	p.fill(f.body(f.tall), p.colour(look.Air))
 	if liquid {
@@ -79,12 +80,37 @@ func (f packForm) draw(p *pen, head float64, liquid bool) {
 		f.drawClosure(p)
 	case PackBox:
 		p.outline(outline, 2.6, metal)
-		p.fill(roundBox(f.x-4, f.floor-f.tall-6, f.wide+8, 6, 2, 1), metal)
+		p.fill(roundBox(f.x-4, f.floor-f.tall-over-6, f.wide+8, 6, 2, 1), metal)
 	case PackJar:
 		p.outline(outline, 2.6, metal)
 		_, inset := f.shoulder()
-		p.fill(roundBox(f.x+inset-2.5, f.floor-f.tall-8, f.wide-2*inset+5, 9, 2.5, 0), metal)
+		p.fill(roundBox(f.x+inset-2.5, f.floor-f.tall-over-8, f.wide-2*inset+5, 9, 2.5, 0), metal)
 	}
+	if over > 0 {
+		f.drawOver(p, over)
+	}
+}
+
+// drawOver hatches what has no room under the brim, with the brim as a strong
+// line: the lid is lifted off, or the wall bursts.
+func (f packForm) drawOver(p *pen, over float64) {
+	in := f.insetAt(f.tall)
+	left, right, brim := f.x+in, f.x+f.wide-in, f.floor-f.tall
+	stop := p.colour(look.Stop)
+	p.fill(box(left, brim-over, right-left, over), p.colour(look.Card))
+	const apart = 6
+	for x := left - over; x < right; x += apart {
+		a, b := point{x, brim}, point{x + over, brim - over}
+		if a.x < left {
+			a = point{left, brim - (left - x)}
+		}
+		if b.x > right {
+			b = point{right, brim - (right - x)}
+		}
+		p.stroke(line(a, b), 1.4, stop)
+	}
+	p.outline(box(left, brim-over, right-left, over), 1.4, stop)
+	p.stroke(line(point{f.x - 7, brim}, point{f.x + f.wide + 7, brim}), 2.4, stop)
 }
 
 // drawClosure draws the folded top of a bag with its tie.

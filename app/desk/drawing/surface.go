@@ -38,6 +38,7 @@ func (s *surface) CreateRenderer() fyne.WidgetRenderer {
 	r := &surfaceRenderer{surface: s}
 	r.raster = canvas.NewRaster(r.generate)
 	r.objects = []fyne.CanvasObject{r.raster}
+	r.Layout(s.Size()) // one made anew, for a picture not seen for a while, is not laid out again by the toolkit
 	return r
 }
 
@@ -74,7 +75,22 @@ func (r *surfaceRenderer) Layout(size fyne.Size) {
 
 func (r *surfaceRenderer) Refresh() {
 	r.record()
+	r.known()
 	r.raster.Refresh()
+}
+
+// known lets the window see the raster anew where it has lost sight of it. What
+// was not painted for a while, as in an area that is not on view, is forgotten
+// by the canvas: a refresh of it is lost, and the old picture would come back
+// beside new labels.
+func (r *surfaceRenderer) known() {
+	if fyne.CurrentApp().Driver().CanvasForObject(r.raster) != nil {
+		return
+	}
+	size := r.raster.Size()
+	r.raster = canvas.NewRaster(r.generate)
+	r.raster.Resize(size)
+	r.objects[0] = r.raster
 }
 
 // record draws anew and places the labels.

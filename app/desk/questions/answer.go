@@ -34,7 +34,7 @@ func newAnswer(open func(id string)) *answer {
 		asks: newStepped(fyne.TextStyle{Bold: true}, questionSizes), prompt: look.Body(""), says: newStepped(fyne.TextStyle{}, answerSizes),
 		here: newHereBlock(), source: look.Small(""), deference: look.Small(""),
 	}
-	a.onward = look.Column(0, look.Inset(lineInset, 4, smallHeading("Related questions")))
+	a.onward = look.Column(0, look.Inset(lineInset, 4, smallHeading(look.Say("Related questions"))))
 	for range mostRelated {
 		one := newRelatedLine(open)
 		a.related = append(a.related, one)
@@ -52,13 +52,13 @@ func newAnswer(open func(id string)) *answer {
 func (a *answer) show(now shown, q content.Question) {
 	none := q.ID == ""
 	if none {
-		a.asks.said = "What would the room like to know?"
+		a.asks.said = look.Say("What would the room like to know?")
 		a.prompt.SetText(now.prompt())
 	} else {
 		a.asks.said = q.Asks
 		a.says.said = now.answer(q)
 		a.source.SetText(now.source(q))
-		a.showRelated(related(q))
+		a.showRelated(related(content.Questions(now.voice.Language()), q))
 	}
 	a.here.show(now, q)
 	a.deference.SetText(now.deference())

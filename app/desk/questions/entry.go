@@ -3,6 +3,8 @@ package questions
 import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/widget"
+
+	"example.org/kettleside/app/desk/look"
 )
 
 // searchEntry is where the words are typed. It keeps the focus while the list is
@@ -15,7 +17,7 @@ type searchEntry struct {
 func newSearchEntry(a *Area) *searchEntry {
 	e := &searchEntry{area: a}
 	e.ExtendBaseWidget(e)
-	e.SetPlaceHolder("Ask in a few words")
+	e.SetPlaceHolder(look.Say("Ask in a few words"))
 	e.OnChanged = func(string) { a.searched() }
 	return e
 }

@@ -4,6 +4,7 @@ import (
 	"slices"
 	"unicode/utf8"
 
+	"example.org/kettleside/app/desk/look"
 	"example.org/kettleside/content"
 )
 
@@ -33,7 +34,7 @@ func (s shown) find(typed string) found {
 	if typed == "" {
 		return found{groups: s.all()}
 	}
-	list := content.Ask(typed, s.batch.Crop.ID)
+	list := content.Ask(s.voice.Language(), typed, s.batch.Crop.ID)
 	if len(list) == 0 {
 		return found{typed: true, none: s.nothing(typed)}
 	}
@@ -41,7 +42,7 @@ func (s shown) find(typed string) found {
 }
 
 func (s shown) all() []group {
-	all := content.Questions()
+	all := content.Questions(s.voice.Language())
 	if !s.known() {
 		return []group{{questions: all}}
 	}
@@ -56,7 +57,7 @@ func (s shown) all() []group {
 			rest = append(rest, q)
 		}
 	}
-	return []group{{"For " + s.name(), append(crop, method...)}, {"All other questions", rest}}
+	return []group{{look.Say("For %s", s.name()), append(crop, method...)}, {look.Say("All other questions"), rest}}
 }
 
 // touches says whether a question is about what is done with the batch on view.
@@ -68,14 +69,14 @@ func (s shown) touches(q content.Question) bool {
 
 // nothing is what to do where nothing was found for what was typed.
 func (s shown) nothing(typed string) string {
-	text := "Nothing found for “" + shortened(typed) + "”. Try one plain word for it, such as “ice”, “lid” or “jars”.\n"
+	or := look.Say("Or ask the agency whose advice you follow.")
 	switch people := s.class.People; {
 	case people.HelpLine != "":
-		return text + "Or ask the help line: " + people.HelpLine
+		or = look.Say("Or ask the help line: %s", people.HelpLine)
 	case people.Agency != "":
-		return text + "Or ask your agency: " + people.Agency
+		or = look.Say("Or ask your agency: %s", people.Agency)
 	}
-	return text + "Or ask the agency whose advice you follow."
+	return look.Say("Nothing found for “%s”. Try one plain word for it, such as “ice”, “lid” or “jars”.", shortened(typed)) + "\n" + or
 }
 
 // mostQuoted is how many letters of what was typed are said again.

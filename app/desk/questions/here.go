@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"example.org/kettleside/app/desk/bench"
+	"example.org/kettleside/app/desk/look"
 	"example.org/kettleside/app/measure"
 	"example.org/kettleside/content"
 )
@@ -52,7 +53,7 @@ func (s shown) here(q content.Question) here {
 	}
 	own := withStanding(s.sourceName(q.Source), q.Standing)
 	if len(sources) > 0 && (timed || !slices.Equal(sources, []string{own})) {
-		h.rests = "Figures from: " + strings.Join(sources, "; ")
+		h.rests = look.Say("Figures from: %s", strings.Join(sources, "; "))
 	}
 	return h
 }

@@ -9,6 +9,7 @@ import (
 	"example.org/kettleside/app/class"
 	"example.org/kettleside/app/measure"
 	"example.org/kettleside/content"
+	"example.org/kettleside/content/words"
 	"example.org/kettleside/reference"
 )
 
@@ -117,7 +118,7 @@ func TestMinutesNeverStandAlone(t *testing.T) {
 		}))
 		b, _ := r.session.ViewedBatch()
 		now := shownOf(r.session)
-		for _, q := range content.Questions() {
+		for _, q := range content.Questions(words.English) {
 			h := now.here(q)
 			if h.says == "" || !strings.Contains(q.SaysHere, "{figure:minutes}") {
 				continue

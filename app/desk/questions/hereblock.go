@@ -43,7 +43,7 @@ func (h *hereBlock) show(now shown, q content.Question) {
 		ink = look.Edited
 	}
 	h.whose.SetInk(ink)
-	h.whose.SetText("For " + now.name())
+	h.whose.SetText(look.Say("For %s", now.name()))
 	h.says.said = one.says
 	h.rests.SetText(one.rests)
 	look.Show(h.rests, one.rests != "")

@@ -14,6 +14,7 @@ import (
 	"example.org/kettleside/app/desk/look/looktest"
 	"example.org/kettleside/app/desk/session"
 	"example.org/kettleside/content"
+	"example.org/kettleside/content/words"
 	"example.org/kettleside/reference"
 )
 
@@ -41,9 +42,16 @@ func open(t testing.TB, v look.Variant, c class.Class, wide, high float32) *room
 	t.Helper()
 	looktest.App(t, v)
 	s := session.New(reference.Shipped(), c)
+	s.Speak(look.Voice())
 	a := New(s)
 	w := looktest.Window(t, look.NewSurface(look.Paper, a.Content), wide, high)
 	return &room{s, a, w, fyne.NewSize(wide, high)}
+}
+
+// speak lets everything that is opened later in a test speak a language.
+func speak(t testing.TB, l words.Language) {
+	look.Speak(words.In(l))
+	t.Cleanup(func() { look.Speak(nil) })
 }
 
 // openDemo is the area with the demo class, and the cursor in its entry.

@@ -14,6 +14,7 @@ import (
 	"example.org/kettleside/app/desk/look"
 	"example.org/kettleside/app/desk/session"
 	"example.org/kettleside/content"
+	"example.org/kettleside/content/words"
 )
 
 // Area is the area of questions.
@@ -21,29 +22,34 @@ type Area struct {
 	// Content is what the window shows.
 	Content fyne.CanvasObject
 
-	session *session.Session
-	search  *searchEntry
-	list    *list
-	answer  *answer
-	open    content.Question // the one that is read; without an id there is none
+	session  *session.Session
+	follower *look.Follower
+	search   *searchEntry
+	list     *list
+	answer   *answer
+	open     content.Question // the one that is read; without an id there is none
 }
 
 // New makes the area for a session, which it follows.
 func New(s *session.Session) *Area {
-	go content.Ask("", "") // makes the index of the search, while the widgets are made
+	go content.Ask(s.Voice().Language(), "", "") // makes the index of the search, while the widgets are made
 	a := &Area{session: s}
 	a.search = newSearchEntry(a)
 	a.list = newList(a.Open)
 	a.answer = newAnswer(a.Open)
-	head := look.Inset(lineInset, 12, look.Column(4, a.search, look.Small(keysHint)))
+	head := look.Inset(lineInset, 12, look.Column(4, a.search, look.Small(look.Say(keysHint))))
 	a.Content = container.New(beside{}, head, look.Upright(), a.answer.content, a.list.scroll)
-	s.Subscribe(a.show)
+	a.follower = look.Follow(a.Content, a.show)
+	s.Subscribe(a.follower.Changed)
 	a.show()
 	return a
 }
 
+// Shown is called when the area is shown again.
+func (a *Area) Shown() { a.follower.Shown() }
+
 // keysHint says how the list is used from the entry.
-const keysHint = "Up and Down choose, Enter opens."
+var keysHint = words.Key("Up and Down choose, Enter opens.")
 
 // Focus puts the cursor into the search entry and selects what stands in it.
 func (a *Area) Focus(c fyne.Canvas) {
@@ -54,7 +60,7 @@ func (a *Area) Focus(c fyne.Canvas) {
 // Open opens a question, whatever is typed. An id that no question has changes
 // nothing.
 func (a *Area) Open(id string) {
-	all := content.Questions()
+	all := content.Questions(a.session.Voice().Language())
 	at := slices.IndexFunc(all, func(q content.Question) bool { return q.ID == id })
 	if at < 0 {
 		return

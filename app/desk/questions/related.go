@@ -14,9 +14,8 @@ const mostRelated, nearby = 3, 3
 // related are the questions that go with one: those on the same crops, then those
 // on the same topics, and of these the nearest. Questions on no crop and no topic
 // go with others like them that are near, and one that goes with none so goes
-// with its neighbours.
-func related(to content.Question) []content.Question {
-	all := content.Questions()
+// with its neighbours. All are of one language.
+func related(all []content.Question, to content.Question) []content.Question {
 	own := slices.IndexFunc(all, func(q content.Question) bool { return q.ID == to.ID })
 	far := func(i int) int { return max(i-own, own-i) }
 	var near, akin []int

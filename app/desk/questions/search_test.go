@@ -11,6 +11,7 @@ import (
 	"example.org/kettleside/app/class"
 	"example.org/kettleside/app/desk/look"
 	"example.org/kettleside/content"
+	"example.org/kettleside/content/words"
 )
 
 func TestTypingFindsAndEnterOpens(t *testing.T) {
@@ -110,7 +111,7 @@ func TestEscapeEmptiesTheEntry(t *testing.T) {
 	asked := r.area.open.ID
 	r.press(fyne.KeyEscape)
 	equal(t, "entry", r.area.search.Text, "")
-	equal(t, "questions listed", len(r.area.list.listed), len(content.Questions()))
+	equal(t, "questions listed", len(r.area.list.listed), len(content.Questions(words.English)))
 	equal(t, "open question", r.area.open.ID, asked)
 	equal(t, "marked", r.area.list.marked, "")
 }
@@ -167,7 +168,7 @@ func TestListsTheBatchFirst(t *testing.T) {
 		if !in(own, want.method) || !in(l.now.groups[1], want.other) {
 			t.Errorf("batch %d: %s or %s stands in the wrong group", batch, want.method, want.other)
 		}
-		equal(t, "questions listed", len(l.listed), len(content.Questions()))
+		equal(t, "questions listed", len(l.listed), len(content.Questions(words.English)))
 		if sorted := slices.Compact(slices.Sorted(slices.Values(l.listed))); len(sorted) != len(l.listed) {
 			t.Error("a question is listed twice")
 		}
@@ -215,7 +216,7 @@ func TestRelatedQuestionsOpen(t *testing.T) {
 
 func TestRelated(t *testing.T) {
 	byID := map[string]content.Question{}
-	for _, q := range content.Questions() {
+	for _, q := range content.Questions(words.English) {
 		byID[q.ID] = q
 	}
 	for id, want := range map[string]string{
@@ -230,13 +231,13 @@ func TestRelated(t *testing.T) {
 		"dry-ice":           "planned-cut power-cut refreeze", // the only one on its topic
 	} {
 		var ids []string
-		for _, q := range related(byID[id]) {
+		for _, q := range related(content.Questions(words.English), byID[id]) {
 			ids = append(ids, q.ID)
 		}
 		equal(t, "related to "+id, strings.Join(ids, " "), want)
 	}
 	for id, q := range byID {
-		list := related(q)
+		list := related(content.Questions(words.English), q)
 		if len(list) == 0 || len(list) > mostRelated || slices.ContainsFunc(list, func(o content.Question) bool { return o.ID == id }) {
 			t.Errorf("%s is related to itself, or to %d questions", id, len(list))
 		}
@@ -264,7 +265,7 @@ func TestNoBatch(t *testing.T) {
 		r := open(t, look.Light, c, areaWide, areaHigh)
 		equal(t, name+": groups", len(r.area.list.now.groups), 1)
 		lacks(t, name, r.shows(), "All other questions", "For “", "numbers of")
-		for i, q := range content.Questions() {
+		for i, q := range content.Questions(words.English) {
 			equal(t, name+": question in the list", r.area.list.listed[i], q.ID)
 			r.area.Open(q.ID)
 			equal(t, name+": sentence of the batch", r.here(), "")
@@ -273,4 +274,31 @@ func TestNoBatch(t *testing.T) {
 		r.ask("headspace")
 		equal(t, name+": first found", r.area.list.listed[0], "headspace")
 	}
+}
+
+// TestAsksInSpanish asks that a Spanish class finds and reads Spanish, whichever
+// of the two languages somebody in the room speaks.
+func TestAsksInSpanish(t *testing.T) {
+	r := openDemo(t)
+	r.session.Speak(words.In(words.Spanish))
+	a := r.area
+	for _, c := range []struct{ typed, first, asks string }{
+		{"cuanto hielo", "ice-how-much", "¿Cuánto hielo necesito?"},
+		{"how much ice", "ice-how-much", "¿Cuánto hielo necesito?"},
+		{"cuánto tiempo", "beans-many-times", "He visto desde medio minuto"}, // the crop of the batch on view
+		{"brocoli gusanos", "insects", "¿Cómo le saco los insectos al brócoli?"},
+	} {
+		r.ask(c.typed)
+		equal(t, "first question for "+c.typed, a.list.listed[0], c.first)
+		r.press(fyne.KeyReturn)
+		question, answer, _ := a.Answer()
+		has(t, "question", question, c.asks)
+		has(t, "window", r.shows(), question)
+		lacks(t, "answer to "+c.typed, answer, "{")
+		for _, one := range related(content.Questions(words.Spanish), a.open) {
+			has(t, "window", r.shows(), one.Asks)
+		}
+	}
+	r.press(fyne.KeyEscape)
+	equal(t, "questions listed", len(a.list.listed), len(content.Questions(words.Spanish)))
 }

@@ -7,8 +7,10 @@ import (
 
 	"example.org/kettleside/app/batch"
 	"example.org/kettleside/app/class"
+	"example.org/kettleside/app/desk/look"
 	"example.org/kettleside/app/desk/session"
 	"example.org/kettleside/content"
+	"example.org/kettleside/content/words"
 	"example.org/kettleside/reference"
 )
 
@@ -19,6 +21,7 @@ type shown struct {
 	batch class.BatchWorked
 	there bool   // false where the class has no batch
 	trial string // its name; "" where the plan is on view
+	voice *words.Voice
 
 	rules      map[string]string
 	sourceName func(string) string
@@ -29,8 +32,8 @@ func shownOf(s *session.Session) shown {
 	trial, _ := s.Trying()
 	c := s.View().Class
 	return shown{
-		class: c, table: s.Table(), batch: one, there: there, trial: trial.Name,
-		rules: batch.RuleTexts(s.Table(), c.Units), sourceName: s.SourceName,
+		class: c, table: s.Table(), batch: one, there: there, trial: trial.Name, voice: s.Voice(),
+		rules: batch.RuleTexts(s.Table(), c.Units, s.Voice()), sourceName: s.SourceName,
 	}
 }
 
@@ -43,11 +46,10 @@ func (s shown) name() string {
 	if name == "" {
 		name = s.batch.Crop.Name
 	}
-	name = "“" + name + "”"
 	if s.trial != "" {
-		name += " in the trial “" + s.trial + "”"
+		return look.Say("“%s” in the trial “%s”", name, s.trial)
 	}
-	return name
+	return "“" + name + "”"
 }
 
 // concerns says whether a question is about the batch on view.
@@ -69,20 +71,20 @@ func (s shown) answer(q content.Question) string {
 // where nobody read it on a page.
 func (s shown) source(q content.Question) string {
 	if q.Source == "" {
-		return "No publication behind it: " + q.Standing
+		return look.Say("No publication behind it: %s", look.Say(q.Standing))
 	}
 	line := s.sourceName(q.Source)
 	if source, ok := s.table.Source(q.Source); ok && source.Publisher != "" {
 		line = source.Publisher + ", " + line
 	}
-	return "Source: " + withStanding(line, q.Standing)
+	return look.Say("Source: %s", withStanding(line, q.Standing))
 }
 
 func withStanding(source, standing string) string {
 	if standing == "" || standing == string(reference.Read) {
 		return source
 	}
-	return source + " · " + standing
+	return source + " · " + look.Say(standing)
 }
 
 // deference says whose advice stands above every answer and whom to ask, as far
@@ -90,19 +92,18 @@ func withStanding(source, standing string) string {
 func (s shown) deference() string {
 	var lines []string
 	if agency := s.class.People.Agency; agency != "" {
-		lines = append(lines, "Your agency’s advice stands above this: "+agency)
+		lines = append(lines, look.Say("Your agency’s advice stands above this: %s", agency))
 	}
 	if help := s.class.People.HelpLine; help != "" {
-		lines = append(lines, "Help line: "+help)
+		lines = append(lines, look.Say("Help line: %s", help))
 	}
 	return strings.Join(lines, "\n")
 }
 
 // prompt is what stands where no question is open yet.
 func (s shown) prompt() string {
-	text := "Type a few words at the left, such as “how much ice”, and press Enter. The short answer stands here, with its source"
 	if s.known() {
-		return text + " and, where it has some, the numbers of " + s.name() + "."
+		return look.Say("Type a few words at the left, such as “how much ice”, and press Enter. The short answer stands here, with its source and, where it has some, the numbers of %s.", s.name())
 	}
-	return text + "."
+	return look.Say("Type a few words at the left, such as “how much ice”, and press Enter. The short answer stands here, with its source.")
 }

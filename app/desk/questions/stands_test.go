@@ -15,21 +15,28 @@ import (
 	"example.org/kettleside/app/desk/look/looktest"
 	"example.org/kettleside/app/measure"
 	"example.org/kettleside/content"
+	"example.org/kettleside/content/words"
 )
 
-// TestMarkup compares two states with their golden markup: a question with
-// minutes, and nothing found while another stays open.
+// TestMarkup compares two states with their golden markup, in each language: a
+// question with minutes, and nothing found while another stays open.
 func TestMarkup(t *testing.T) {
-	r := open(t, look.Light, demo(t), 925, 600)
-	r.area.Open("clock-start")
-	r.ask("clock")
-	r.settle()
-	looktest.Markup(t, r.window, "clock.xml")
-	r.session.Select(2)
-	r.area.Open("headspace-none")
-	r.ask("zzzzq")
-	r.settle()
-	looktest.Markup(t, r.window, "nothing.xml")
+	for _, one := range []struct {
+		language    words.Language
+		asks, names string
+	}{{words.English, "clock", ""}, {words.Spanish, "reloj", "-es"}} {
+		speak(t, one.language)
+		r := open(t, look.Light, demo(t), 925, 600)
+		r.area.Open("clock-start")
+		r.ask(one.asks)
+		r.settle()
+		looktest.Markup(t, r.window, "clock"+one.names+".xml")
+		r.session.Select(2)
+		r.area.Open("headspace-none")
+		r.ask("zzzzq")
+		r.settle()
+		looktest.Markup(t, r.window, "nothing"+one.names+".xml")
+	}
 }
 
 var sizes = []fyne.Size{{Width: areaWide, Height: areaHigh}, {Width: 925, Height: 600}, {Width: 1181, Height: 640}, {Width: 1600, Height: 900}}
@@ -79,18 +86,21 @@ func (r *room) eachState(t *testing.T, name string) {
 	stands("nothing")
 }
 
-// TestEveryAnswerStands opens every question for every batch in the least
-// window.
+// TestEveryAnswerStands opens every question in each language for every batch in
+// the least window.
 func TestEveryAnswerStands(t *testing.T) {
 	c := demo(t)
 	c.Units = measure.Metric
 	r := open(t, look.Light, c, areaWide, areaHigh)
-	for i := range c.Batches {
-		r.session.Select(i)
-		for _, q := range content.Questions() {
-			r.area.Open(q.ID)
-			if textfits.Check(t, r.window); t.Failed() {
-				t.Fatalf("%s for batch %d", q.ID, i+1)
+	for _, l := range words.Languages() {
+		r.session.Speak(words.In(l))
+		for i := range c.Batches {
+			r.session.Select(i)
+			for _, q := range content.Questions(l) {
+				r.area.Open(q.ID)
+				if textfits.Check(t, r.window); t.Failed() {
+					t.Fatalf("%s in %s for batch %d", q.ID, l, i+1)
+				}
 			}
 		}
 	}
@@ -135,12 +145,15 @@ func TestAnswersAreLarge(t *testing.T) {
 }
 
 func TestFitsTheLeastWindow(t *testing.T) {
-	for _, scale := range []float32{1, 1.5} {
-		r := open(t, look.Light, demo(t), areaWide, areaHigh)
-		r.enlarge(look.Light, scale)
-		r.area.Open("clock-start")
-		if least := r.area.Content.MinSize(); least.Width > 700 || least.Height > 480 {
-			t.Errorf("the area needs %v in type %g", least, scale)
+	for _, language := range words.Languages() {
+		speak(t, language)
+		for _, scale := range []float32{1, 1.5} {
+			r := open(t, look.Light, demo(t), areaWide, areaHigh)
+			r.enlarge(look.Light, scale)
+			r.area.Open("clock-start")
+			if least := r.area.Content.MinSize(); least.Width > 700 || least.Height > 480 {
+				t.Errorf("%s: the area needs %v in type %g", language, least, scale)
+			}
 		}
 	}
 }

@@ -6,6 +6,7 @@ import (
 	"unicode/utf8"
 
 	"example.org/kettleside/content"
+	"example.org/kettleside/content/words"
 )
 
 // letters measures a text by its letters, each one wide.
@@ -33,7 +34,7 @@ func TestUnitsStayWithTheirFigures(t *testing.T) {
 func TestNoAnswerEndsALineInAFigure(t *testing.T) {
 	r := openDemo(t)
 	broke := 0
-	for _, q := range content.Questions() {
+	for _, q := range content.Questions(words.English) {
 		r.area.Open(q.ID)
 		for _, s := range []*stepped{r.area.answer.says, r.area.answer.here.says} {
 			for _, line := range strings.Split(s.texts[s.at].Text(), "\n") {
