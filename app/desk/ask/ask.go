@@ -30,20 +30,20 @@ func (d Dialogs) Question(title, text string, answers ...Answer) {
 
 // Notice says something that cannot be answered, only closed.
 func (d Dialogs) Notice(title, text string) {
-	d.Question(title, text, Answer{Label: "Close"})
+	d.Question(title, text, Answer{Label: look.Say("Close")})
 }
 
 // Problem says in plain words that something did not work; an error becomes a
 // sentence.
 func (d Dialogs) Problem(title string, err error) {
-	d.Notice(title, look.Sentence(err.Error()))
+	d.Notice(title, look.Sentence(look.Voice().Error(err)))
 }
 
 // Page shows something long to read; it scrolls.
 func (d Dialogs) Page(title string, content fyne.CanvasObject) {
 	size := d.Window.Canvas().Size()
 	scroll := container.NewVScroll(look.Inset(4, 4, content))
-	d.show(title, scroll, fyne.NewSize(min(760, size.Width-80), min(640, size.Height-60)), Answer{Label: "Close"})
+	d.show(title, scroll, fyne.NewSize(min(760, size.Width-80), min(640, size.Height-60)), Answer{Label: look.Say("Close")})
 }
 
 func (d Dialogs) show(title string, content fyne.CanvasObject, size fyne.Size, answers ...Answer) {

@@ -19,7 +19,7 @@ import (
 func (d Dialogs) OpenFile(folder, extension string, then func(path string)) {
 	chooser := dialog.NewFileOpen(func(file fyne.URIReadCloser, err error) {
 		if err != nil {
-			d.Problem("That file cannot be opened", err)
+			d.Problem(look.Say("That file cannot be opened"), err)
 			return
 		}
 		if file == nil {
@@ -29,7 +29,7 @@ func (d Dialogs) OpenFile(folder, extension string, then func(path string)) {
 		file.Close()
 		then(path)
 	}, d.Window)
-	chooser.SetTitleText("Open a class")
+	chooser.SetTitleText(look.Say("Open a class"))
 	chooser.SetFilter(storage.NewExtensionFileFilter([]string{extension}))
 	d.place(chooser, folder)
 }
@@ -38,14 +38,14 @@ func (d Dialogs) OpenFile(folder, extension string, then func(path string)) {
 func (d Dialogs) Folder(folder string, then func(path string)) {
 	chooser := dialog.NewFolderOpen(func(chosen fyne.ListableURI, err error) {
 		if err != nil {
-			d.Problem("That folder cannot be used", err)
+			d.Problem(look.Say("That folder cannot be used"), err)
 			return
 		}
 		if chosen != nil {
 			then(chosen.Path())
 		}
 	}, d.Window)
-	chooser.SetTitleText("Choose a folder")
+	chooser.SetTitleText(look.Say("Choose a folder"))
 	d.place(chooser, folder)
 }
 
@@ -79,14 +79,14 @@ func (d Dialogs) SaveFile(title, folder, name, extension string, then func(path 
 	form.name = form.entry(strings.TrimSuffix(name, extension))
 	form.folder = form.entry(folder)
 	form.where = look.Small("")
-	choose := widget.NewButton("Choose…", form.choose)
-	save := newKeyButton("Save", form.save)
+	choose := widget.NewButton(look.Say("Choose…"), form.choose)
+	save := newKeyButton(look.Say("Save"), form.save)
 	save.Importance = widget.HighImportance
-	cancel := newKeyButton("Cancel", form.close)
+	cancel := newKeyButton(look.Say("Cancel"), form.close)
 	save.escape, cancel.escape = form.close, form.close
 	content := look.Column(12,
-		look.Labelled("Name", form.name),
-		look.Labelled("Folder", container.NewBorder(nil, nil, nil, choose, form.folder)),
+		look.Labelled(look.Say("Name"), form.name),
+		look.Labelled(look.Say("Folder"), container.NewBorder(nil, nil, nil, choose, form.folder)),
 		form.where,
 		look.Inset(0, 8, container.NewBorder(nil, nil, nil, container.NewHBox(save, cancel))))
 	form.dialog = dialog.NewCustomWithoutButtons(title, content, d.Window)
@@ -129,9 +129,9 @@ func (f *saveForm) path() string {
 
 func (f *saveForm) show() {
 	f.where.SetInk(look.InkSoft)
-	f.where.SetText("Writes " + filepath.Base(f.path()))
+	f.where.SetText(look.Say("Writes %s", filepath.Base(f.path())))
 	if f.path() == "" {
-		f.where.SetText("Type a name for the file.")
+		f.where.SetText(look.Say("Type a name for the file."))
 	}
 }
 
@@ -153,22 +153,22 @@ func (f *saveForm) save() {
 		f.then(path)
 		return
 	}
-	f.asks.Question("Replace the file?", filepath.Base(path)+" is there already.",
-		Answer{"Keep it", nil},
-		Answer{"Replace it", func() { f.then(path) }})
+	f.asks.Question(look.Say("Replace the file?"), look.Say("%s is there already.", filepath.Base(path)),
+		Answer{look.Say("Keep it"), nil},
+		Answer{look.Say("Replace it"), func() { f.then(path) }})
 }
 
 // problem says why nothing can be written at the path, "" where it can.
 func (f *saveForm) problem(path string) string {
 	if path == "" {
-		return "Type a name for the file."
+		return look.Say("Type a name for the file.")
 	}
 	if strings.ContainsAny(strings.TrimSpace(f.name.Text), `/\:*?"<>|`) {
 		return `A name cannot hold any of / \ : * ? " < > |`
 	}
 	info, err := os.Stat(filepath.Dir(path))
 	if err != nil || !info.IsDir() {
-		return "That folder is not there. Choose another, or make it first."
+		return look.Say("That folder is not there. Choose another, or make it first.")
 	}
 	return ""
 }

@@ -6,7 +6,6 @@ import (
 	"time"
 
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/widget"
 
 	"example.org/kettleside/app/class"
@@ -24,10 +23,8 @@ func (a *Area) options() exports.Options {
 			o.Sheets = append(o.Sheets, s.ID)
 		}
 	}
-	for _, g := range exports.Grids() {
-		if g.Paper == o.Paper && g.Name() == a.grid.Selected {
-			o.LabelGrid = g.ID
-		}
+	if i := a.grid.SelectedIndex(); i >= 0 {
+		o.LabelGrid = a.grids[i].ID
 	}
 	return o
 }
@@ -41,7 +38,7 @@ func (a *Area) chooseAndExport() {
 		folder = filepath.Dir(path)
 		name = strings.TrimSuffix(filepath.Base(path), class.Extension) + extension
 	}
-	a.host.SaveFile("Export the workbook", folder, name, extension, a.exportTo)
+	a.host.SaveFile(look.Say("Export the workbook"), folder, name, extension, a.exportTo)
 }
 
 // exportTo writes the workbook away from the thread of the window: what it
@@ -57,8 +54,8 @@ func (a *Area) exportTo(path string) {
 }
 
 func (a *Area) exported(path string, err error) {
-	a.setExporting(false)
 	a.outcome.show(path, err)
+	a.setExporting(false)
 }
 
 // Exporting says whether a workbook is being written.
@@ -75,7 +72,7 @@ func (a *Area) setExporting(on bool) {
 	a.settle()
 }
 
-// outcome says what became of the last export.
+// outcome says beside the button what became of the last export.
 type outcome struct {
 	host     Host
 	path     string
@@ -88,9 +85,9 @@ type outcome struct {
 
 func newOutcome(h Host) *outcome {
 	o := &outcome{host: h, says: look.Body(""), where: look.Small("")}
-	o.workbook = widget.NewButton("Open the workbook", func() { o.open(o.path) })
-	o.folder = widget.NewButton("Open the folder", func() { o.open(filepath.Dir(o.path)) })
-	o.box = look.Section("Last export", o.says, o.where, container.NewHBox(o.workbook, o.folder))
+	o.workbook = widget.NewButton(look.Say("Open the workbook"), func() { o.open(o.path) })
+	o.folder = widget.NewButton(look.Say("Open the folder"), func() { o.open(filepath.Dir(o.path)) })
+	o.box = look.Fold(560, 16, []float32{1, 1.1}, look.Column(1, o.says, o.where), look.Flow(150, 8, o.workbook, o.folder))
 	o.box.Hide()
 	return o
 }
@@ -98,23 +95,23 @@ func newOutcome(h Host) *outcome {
 func (o *outcome) show(path string, err error) {
 	o.path = path
 	o.says.SetInk(look.Ink)
-	o.says.SetText("Written: " + filepath.Base(path))
+	o.says.SetText(look.Say("Written: %s", filepath.Base(path)))
 	o.where.SetText(filepath.Dir(path))
 	if err != nil {
 		o.says.SetInk(look.Stop)
-		o.says.SetText("The workbook could not be written. " + look.Sentence(err.Error()))
-		o.where.SetText("Nothing that stood there before was changed.")
+		o.says.SetText(look.Say("The workbook could not be written. %s", look.Sentence(look.Voice().Error(err))))
+		o.where.SetText(look.Say("Nothing that stood there before was changed."))
 	}
 	look.Show(o.workbook, err == nil)
 	look.Show(o.folder, err == nil)
 	o.box.Show()
-	o.box.Refresh()
+	look.Rearrange(o.box)
 }
 
 func (o *outcome) open(path string) {
 	if err := o.host.Show(path); err != nil {
 		o.says.SetInk(look.Stop)
-		o.says.SetText("It could not be opened from here: " + err.Error())
+		o.says.SetText(look.Say("It could not be opened from here: %s", look.Voice().Error(err)))
 	}
 }
 
@@ -128,7 +125,7 @@ type summary struct {
 
 func newSummary(s *session.Session) *summary {
 	m := &summary{session: s, lines: look.Column(7), findings: look.NewFindings("", nil)}
-	m.box = look.Column(22, look.Section("What will be printed", m.lines), look.Section("Look at this first", m.findings))
+	m.box = look.Column(22, look.Section(look.Say("What will be printed"), m.lines), look.Section(look.Say("Look at this first"), m.findings))
 	return m
 }
 
@@ -136,17 +133,17 @@ func (m *summary) show() {
 	m.lines.Objects = nil
 	for _, b := range m.session.Worked().Batches {
 		name := look.NewText(b.Batch.Name, look.SizeText, look.Ink, fyne.TextStyle{}).Clipped()
-		does := "no treatment of this table"
+		does := look.Say("no treatment of this table")
 		if b.Known {
-			does = strings.TrimSuffix(session.BatchDoes(b), ".") + " · " + m.session.SourceOf(b.Treatment)
+			does = strings.TrimSuffix(m.session.BatchDoes(b), ".") + " · " + m.session.SourceOf(b.Treatment)
 			if len(b.Treatment.Changed) > 0 {
-				does += " · holds an edited value"
+				does += " · " + look.Say("holds an edited value")
 			}
 		}
 		m.lines.Add(look.Column(0, name, look.Small(look.Sentence(does))))
 	}
 	if len(m.lines.Objects) == 0 {
-		m.lines.Add(look.Small("No batches yet."))
+		m.lines.Add(look.Small(look.Say("No batches yet.")))
 	}
 	var serious []measure.Finding
 	for _, f := range m.session.Findings() {
@@ -154,9 +151,9 @@ func (m *summary) show() {
 			serious = append(serious, f)
 		}
 	}
-	m.findings.Empty = "Nothing stands in the way of printing."
+	m.findings.Empty = look.Say("Nothing stands in the way of printing.")
 	if len(m.session.Worked().Batches) == 0 {
-		m.findings.Empty = "Nothing yet."
+		m.findings.Empty = look.Say("Nothing yet.")
 	}
 	m.findings.SetFindings(serious)
 	m.lines.Refresh()

@@ -9,6 +9,7 @@ import (
 
 	"example.org/kettleside/app/desk/look"
 	"example.org/kettleside/app/desk/session"
+	"example.org/kettleside/content/words"
 	"example.org/kettleside/exports"
 )
 
@@ -32,13 +33,15 @@ const extension = ".xlsx"
 
 // Area is the handouts area.
 type Area struct {
-	session *session.Session
-	host    Host
+	session  *session.Session
+	host     Host
+	follower *look.Follower
 
 	checks    []*widget.Check
 	paper     *widget.RadioGroup
 	whole     *widget.Check // every treatment of the class's crops
 	grid      *widget.Select
+	grids     []exports.Grid // in the order in which grid offers them
 	gridBox   *fyne.Container
 	export    *widget.Button
 	hint      *look.Text
@@ -51,14 +54,14 @@ type Area struct {
 	away      func(work func()) // runs work outside the thread of the window
 }
 
-// does says what each sheet is for; a sheet without words here shows its
-// title only.
+// does says what each sheet is for, as a text to be said later; a sheet without
+// words here shows its title only.
 var does = map[string]string{
-	exports.CoverSheet:      "Place, people, tasks, shopping and totals: the page for whoever runs the class.",
-	exports.TreatmentsSheet: "Each treatment with its minutes, when the clock starts, chilling, headspace and source.",
-	exports.BatchSheet:      "Each batch worked through for one station, with the working of every figure.",
-	exports.OwnNumbersSheet: "Participants type their own pounds, kettle and altitude; the sheet works it out again.",
-	exports.LabelsSheet:     "Labels for the packs: food, day, amount, best by, and how to use it.",
+	exports.CoverSheet:      words.Key("Place, people, tasks, shopping and totals: the page for whoever runs the class."),
+	exports.TreatmentsSheet: words.Key("Each treatment with its minutes, when the clock starts, chilling, headspace and source."),
+	exports.BatchSheet:      words.Key("Each batch worked through for one station, with the working of every figure."),
+	exports.OwnNumbersSheet: words.Key("Participants type their own pounds, kettle and altitude; the sheet works it out again."),
+	exports.LabelsSheet:     words.Key("Labels for the packs: food, day, amount, best by, and how to use it."),
 }
 
 // New makes the area for a session.
@@ -67,13 +70,16 @@ func New(s *session.Session, h Host) *Area {
 	a.outcome = newOutcome(h)
 	a.summary = newSummary(s)
 	left := look.Column(20, a.sheets(), a.printing())
-	right := look.Column(22, a.summary.box, a.outcome.box)
-	page := look.Fold(780, 44, []float32{1.25, 1}, left, right)
+	page := look.Fold(780, 44, []float32{1.25, 1}, left, a.summary.box)
 	a.content = look.Frame(nil, a.exporter(), nil, nil, container.NewVScroll(look.Inset(28, 18, page)))
-	s.Subscribe(a.Refresh)
+	a.follower = look.Follow(a.content, a.Refresh)
+	s.Subscribe(a.follower.Changed)
 	a.Refresh()
 	return a
 }
+
+// Shown is called when the area was hidden and is shown again.
+func (a *Area) Shown() { a.follower.Shown() }
 
 // Content is the area as one object.
 func (a *Area) Content() fyne.CanvasObject { return a.content }
@@ -88,32 +94,37 @@ func (a *Area) Refresh() {
 func (a *Area) sheets() fyne.CanvasObject {
 	column := look.Column(0)
 	for _, s := range exports.Sheets {
-		check := widget.NewCheck(s.Title, func(bool) { a.settle() })
+		check := widget.NewCheck(look.Say(s.Title), func(bool) { a.settle() })
 		check.Checked = true
 		a.checks = append(a.checks, check)
-		column.Add(look.Column(-6, check, look.Inset(32, 0, look.Small(does[s.ID]))))
+		column.Add(look.Column(-6, check, look.Inset(32, 0, look.Small(look.Say(does[s.ID])))))
 	}
-	return look.Section("Sheets", column)
+	return look.Section(look.Say("Sheets"), column)
 }
 
 func (a *Area) printing() fyne.CanvasObject {
-	a.paper = widget.NewRadioGroup([]string{"Letter", "A4"}, func(string) { a.paperChosen() })
+	a.paper = widget.NewRadioGroup([]string{paperName(exports.Letter), paperName(exports.A4)}, func(string) { a.paperChosen() })
 	a.paper.Horizontal, a.paper.Required = true, true
 	a.grid = widget.NewSelect(nil, nil)
-	a.gridBox = look.Labelled("Labels on", look.Boxed(a.grid))
-	a.whole = widget.NewCheck("List every treatment of the class's crops", nil)
+	a.gridBox = look.Labelled(look.Say("Labels on"), look.Boxed(a.grid))
+	a.whole = widget.NewCheck(look.Say("List every treatment of the class's crops"), nil)
 	a.filling = true
-	a.paper.SetSelected(map[exports.Paper]string{exports.A4: "A4"}[a.host.Paper()])
-	if a.paper.Selected == "" {
-		a.paper.SetSelected("Letter")
-	}
+	a.paper.SetSelected(paperName(a.host.Paper()))
 	a.filling = false
 	a.showGrids()
-	return look.Section("Printing", look.Columns(24, []float32{1, 1.3}, look.Labelled("Paper", a.paper), a.gridBox), a.whole)
+	return look.Section(look.Say("Printing"), look.Columns(24, []float32{1, 1.3}, look.Labelled(look.Say("Paper"), a.paper), a.gridBox), a.whole)
+}
+
+// paperName is a paper as it is offered; what is not known is letter.
+func paperName(p exports.Paper) string {
+	if p == exports.A4 {
+		return "A4"
+	}
+	return look.Say("Letter")
 }
 
 func (a *Area) chosenPaper() exports.Paper {
-	if a.paper.Selected == "A4" {
+	if a.paper.Selected == paperName(exports.A4) {
 		return exports.A4
 	}
 	return exports.Letter
@@ -129,10 +140,11 @@ func (a *Area) paperChosen() {
 
 // showGrids offers the label sheets of the chosen paper.
 func (a *Area) showGrids() {
-	a.grid.Options = nil
+	a.grid.Options, a.grids = nil, nil
 	for _, g := range exports.Grids() {
 		if g.Paper == a.chosenPaper() {
-			a.grid.Options = append(a.grid.Options, g.Name())
+			a.grid.Options = append(a.grid.Options, g.Say(look.Voice()))
+			a.grids = append(a.grids, g)
 		}
 	}
 	a.grid.Selected = ""
@@ -143,14 +155,14 @@ func (a *Area) showGrids() {
 }
 
 func (a *Area) exporter() fyne.CanvasObject {
-	a.export = widget.NewButton("Export workbook…", a.chooseAndExport)
+	a.export = widget.NewButton(look.Say("Export workbook…"), a.chooseAndExport)
 	a.export.Importance = widget.HighImportance
 	a.hint = look.Small("")
 	a.progress = widget.NewProgressBarInfinite()
 	a.progress.Stop()
 	a.progress.Hide()
-	says := look.Column(4, a.hint, a.progress)
-	return look.Column(0, look.Hairline(), look.Inset(28, 12, container.NewBorder(nil, nil, a.export, nil, look.Inset(16, 8, says))))
+	says := look.Column(4, a.hint, a.outcome.box, a.progress)
+	return look.Column(0, look.Hairline(), look.Inset(28, 12, container.NewBorder(nil, nil, container.NewCenter(a.export), nil, look.Inset(16, 8, says))))
 }
 
 // settle says whether something can be exported.
@@ -160,14 +172,15 @@ func (a *Area) settle() {
 	}
 	ticked := len(a.options().Sheets)
 	empty := len(a.session.Worked().Batches) == 0
-	hint := "One workbook with a sheet for each. It opens in any spreadsheet program and prints as it stands."
+	hint := look.Say("One workbook with a sheet for each. It opens in any spreadsheet program and prints as it stands.")
 	switch {
 	case ticked == 0:
-		hint = "Tick at least one sheet."
+		hint = look.Say("Tick at least one sheet.")
 	case empty:
-		hint = "The class has no batches yet, so there is nothing to print. Add one in the class area."
+		hint = look.Say("The class has no batches yet, so there is nothing to print. Add one in the class area.")
 	}
 	a.hint.SetText(hint)
+	look.Show(a.hint, ticked == 0 || empty || !a.outcome.box.Visible())
 	if ticked == 0 || empty || a.exporting {
 		a.export.Disable()
 	} else {

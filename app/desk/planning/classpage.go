@@ -10,6 +10,7 @@ import (
 	"example.org/kettleside/app/class"
 	"example.org/kettleside/app/desk/look"
 	"example.org/kettleside/app/measure"
+	"example.org/kettleside/content/words"
 )
 
 // classPage holds title, date, units and notes.
@@ -25,27 +26,27 @@ type classPage struct {
 
 func newClassPage(a *Area) *classPage {
 	p := &classPage{area: a}
-	p.title = a.text("Title", "", func(c *class.Class, text string) { c.Title = text })
-	p.date = look.NewField("Date", "year-month-day, such as 2027-06-12", func(typed string) error {
-		return a.change("Date", func(c *class.Class) { c.Date = strings.TrimSpace(typed) })
+	p.title = a.text(words.Key("Title"), "", func(c *class.Class, text string) { c.Title = text })
+	p.date = look.NewField(look.Say("Date"), look.Say("year-month-day, such as 2027-06-12"), func(typed string) error {
+		return a.change(words.Key("Date"), func(c *class.Class) { c.Date = strings.TrimSpace(typed) })
 	})
 	p.units = newChoice(func(units string) {
-		a.change("Units", func(c *class.Class) { c.Units = measure.System(units) })
-	}, option{string(measure.US), "Pounds, gallons, °F"}, option{string(measure.Metric), "Kilograms, litres, °C"})
-	p.notes = look.NewNotes("Notes for yourself", "", func(typed string) error {
-		return a.change("Notes", func(c *class.Class) { c.Notes = typed })
+		a.change(words.Key("Units"), func(c *class.Class) { c.Units = measure.System(units) })
+	}, option{string(measure.US), look.Say("Pounds, gallons, °F")}, option{string(measure.Metric), look.Say("Kilograms, litres, °C")})
+	p.notes = look.NewNotes(look.Say("Notes for yourself"), "", func(typed string) error {
+		return a.change(words.Key("Notes"), func(c *class.Class) { c.Notes = typed })
 	})
 	p.edition = look.Small("")
-	p.adopt = widget.NewButton("Plan with the present table", func() {
+	p.adopt = widget.NewButton(look.Say("Plan with the present table"), func() {
 		a.committed(func() {
-			a.must(a.change("Table edition", func(c *class.Class) { c.Edition = a.session.Table().Edition }))
+			a.must(a.change(words.Key("Table edition"), func(c *class.Class) { c.Edition = a.session.Table().Edition }))
 		})
 	})
-	p.box = look.Column(18, look.Section("Class",
+	p.box = look.Column(18, look.Section(look.Say("Class"),
 		p.title, look.Columns(16, []float32{1, 1}, p.date, look.Column(0)),
-		look.Labelled("Figures in", p.units.group),
+		look.Labelled(look.Say("Figures in"), p.units.box),
 		p.notes,
-		look.Labelled("Planned with", p.edition), container.NewHBox(p.adopt)))
+		look.Labelled(look.Say("Planned with"), p.edition), container.NewHBox(p.adopt)))
 	return p
 }
 
@@ -57,7 +58,7 @@ func (p *classPage) show(c class.Class) {
 	p.date.SetValue(c.Date)
 	p.units.show(string(c.Units))
 	p.notes.SetValue(c.Notes)
-	p.edition.SetText(orMissing(c.Edition, "no table named"))
+	p.edition.SetText(orMissing(c.Edition, look.Say("no table named")))
 	look.Show(p.adopt, c.Edition != p.area.session.Table().Edition)
 }
 
@@ -69,14 +70,14 @@ type placePage struct {
 
 func newPlacePage(a *Area) *placePage {
 	p := &placePage{}
-	p.name = a.text("Name of the place", "", func(c *class.Class, text string) { c.Place.Name = text })
-	p.altitude = amount(a, "Altitude", "such as 640 ft or 200 m; left empty it counts as low", class.AltitudeLimits, measure.Foot, measure.Metre,
+	p.name = a.text(words.Key("Name of the place"), "", func(c *class.Class, text string) { c.Place.Name = text })
+	p.altitude = amount(a, words.Key("Altitude"), look.Say("such as 640 ft or 200 m; left empty it counts as low"), class.AltitudeLimits, measure.Foot, measure.Metre,
 		func(c *class.Class, q measure.Length) { c.Place.Altitude = q })
-	p.tap = amount(a, "Tap water", "such as 66 °F or 19 °C", class.TapLimits, measure.Fahrenheit, measure.Celsius,
+	p.tap = amount(a, words.Key("Tap water"), look.Say("such as 66 °F or 19 °C"), class.TapLimits, measure.Fahrenheit, measure.Celsius,
 		func(c *class.Class, q measure.Temperature) { c.Place.Tap = q })
-	p.freezer = amount(a, "Freezer", "its capacity, such as 14 cu ft or 400 L", class.FreezerLimits, measure.CubicFoot, measure.Litre,
+	p.freezer = amount(a, words.Key("Freezer"), look.Say("its capacity, such as 14 cu ft or 400 L"), class.FreezerLimits, measure.CubicFoot, measure.Litre,
 		func(c *class.Class, q measure.Volume) { c.Place.Freezer = q })
-	p.box = look.Section("Place", p.name, look.Row(p.altitude, p.tap), look.Columns(16, []float32{1, 1}, p.freezer, look.Column(0)))
+	p.box = look.Section(look.Say("Place"), p.name, look.Row(p.altitude, p.tap), look.Columns(16, []float32{1, 1}, p.freezer, look.Column(0)))
 	return p
 }
 
@@ -85,7 +86,7 @@ func (p *placePage) object() fyne.CanvasObject { return p.box }
 
 func (p *placePage) show(c class.Class) {
 	p.name.SetValue(c.Place.Name)
-	p.altitude.SetValue(c.Place.Altitude.String())
-	p.tap.SetValue(c.Place.Tap.String())
-	p.freezer.SetValue(c.Place.Freezer.String())
+	p.altitude.SetValue(shownAmount(c.Place.Altitude))
+	p.tap.SetValue(shownAmount(c.Place.Tap))
+	p.freezer.SetValue(shownAmount(c.Place.Freezer))
 }

@@ -22,7 +22,7 @@ func TestARefusedEntryKeepsItsPage(t *testing.T) {
 	for name, leave := range map[string]func(){
 		"page": func() { a.OpenPage("place") }, "batch": func() { a.openBatch(1) },
 		"up": a.outline.tools[0].OnTapped, "copy": a.outline.tools[2].OnTapped, "remove": a.outline.tools[3].OnTapped,
-		"kettle": kitOf(a).addKettle, "burner": kitOf(a).addBurner, "task": a.pages[2].(*peoplePage).addRole,
+		"kettle": kitOf(a).addKettle, "burner": kitOf(a).addBurner, "task": opened(a, 2).(*peoplePage).addRole,
 		"add": a.AddBatch, "treatment": batchOf(a).chooseTreatment,
 	} {
 		before, _ := a.session.CanUndo()
@@ -74,11 +74,11 @@ func TestWhatIsRefusedStaysWithItsRow(t *testing.T) {
 	if count.Text() != "many" {
 		t.Errorf("a change of another row took %q back", "many")
 	}
-	a.session.Change("Remove", func(c *class.Class) { kettles.remove(c, 0) })
+	a.session.Change("Remove", func(c *class.Class) { kettles.takeOut(c, 0) })
 	if count.Text() == "many" || count.Problem() != "" {
 		t.Error("what was refused for one kettle stands at another")
 	}
-	people := a.pages[2].(*peoplePage)
+	people := opened(a, 2).(*peoplePage)
 	if n := len(a.session.Class().People.Roles); n < 2 {
 		t.Fatalf("%d tasks", n)
 	}

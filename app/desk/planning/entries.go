@@ -4,6 +4,8 @@ import (
 	"strconv"
 	"strings"
 
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/widget"
 
 	"example.org/kettleside/app/class"
@@ -11,16 +13,19 @@ import (
 	"example.org/kettleside/app/measure"
 )
 
+// The label of a field is a text to be said later: the field says it, and so
+// does the Edit menu, where it names the change. The hint is said already.
+
 // text makes a field for a text of the class.
 func (a *Area) text(label, hint string, set func(c *class.Class, text string)) *look.Field {
-	return look.NewField(label, hint, func(typed string) error {
+	return look.NewField(look.Say(label), hint, func(typed string) error {
 		return a.change(label, func(c *class.Class) { set(c, strings.TrimSpace(typed)) })
 	})
 }
 
 // count makes a field for a whole number of the class.
 func (a *Area) count(label, hint string, allowed class.Counts, set func(c *class.Class, n int)) *look.Field {
-	return look.NewField(label, hint, takeCount(a, label, allowed, set))
+	return look.NewField(look.Say(label), hint, takeCount(a, label, allowed, set))
 }
 
 // takeCount reads a typed whole number into the class; change is how that is
@@ -38,7 +43,7 @@ func takeCount(a *Area, change string, allowed class.Counts, set func(c *class.C
 // amount makes a field for an amount of the class. A bare number is in the
 // unit for the class's system; an empty field is an amount that is not given.
 func amount[D measure.Dimension](a *Area, label, hint string, allowed measure.Limits[D], us, metric *measure.Unit[D], set func(c *class.Class, q measure.Of[D])) *look.Field {
-	return look.NewQuantity(label, hint, takeAmount(a, label, allowed, us, metric, set))
+	return look.NewQuantity(look.Say(label), hint, takeAmount(a, label, allowed, us, metric, set))
 }
 
 // takeAmount reads a typed amount into the class; change is how that is called
@@ -60,12 +65,16 @@ func takeAmount[D measure.Dimension](a *Area, change string, allowed measure.Lim
 	}
 }
 
-// option is one of a few values, with its words.
+// shownAmount is an amount as its field shows it; "" where it is not given.
+func shownAmount[D measure.Dimension](q measure.Of[D]) string { return look.Amount(q.String()) }
+
+// option is one of a few values, with its words as they are shown.
 type option struct{ value, words string }
 
 // choice is a row of options of which one holds.
 type choice struct {
 	group   *widget.RadioGroup
+	box     *fyne.Container // what stands on the page
 	options []option
 	filling bool
 }
@@ -83,6 +92,7 @@ func newChoice(set func(value string), options ...option) *choice {
 		}
 	})
 	c.group.Horizontal, c.group.Required = true, true
+	c.box = container.New(&acrossOrDown{c.group}, c.group)
 	return c
 }
 

@@ -17,7 +17,13 @@ const (
 	burnerName, burnerCount, burnerRating, trialWater, trialFrom, trialTook = 0, 1, 2, 3, 4, 5
 )
 
-func kitOf(a *Area) *kitPage { return a.pages[3].(*kitPage) }
+// opened is a page that is on view: only that one follows changes.
+func opened(a *Area, i int) page {
+	a.open(a.pages[i].id())
+	return a.pages[i]
+}
+
+func kitOf(a *Area) *kitPage { return opened(a, 3).(*kitPage) }
 
 // burnerFields are the fields of a burner's row.
 func burnerFields(a *Area, i int) []*look.Field { return kitOf(a).burners.fields[i] }
@@ -129,7 +135,7 @@ func TestABurnerKeepsItsBatches(t *testing.T) {
 	if c.Kit.Burners[0].Name != "Blue burner" || c.Batches[0].Burner != "Blue burner" || c.Batches[1].Burner != "Range, large plate" || c.Batches[2].Burner != "Blue burner" {
 		t.Fatalf("renamed: kit %+v, batches %+v", c.Kit.Burners, c.Batches)
 	}
-	a.change("Remove", func(c *class.Class) { burners.remove(c, 0) })
+	a.change("Remove", func(c *class.Class) { burners.takeOut(c, 0) })
 	c = a.session.Class()
 	if len(c.Kit.Burners) != 1 || c.Batches[0].Burner != "" || c.Batches[1].Burner != "Range, large plate" || c.Batches[2].Burner != "" {
 		t.Errorf("removed: kit %+v, batches %+v", c.Kit.Burners, c.Batches)
@@ -142,7 +148,7 @@ func TestABurnerKeepsItsBatches(t *testing.T) {
 	if got := a.session.Class().Kit.Burners; len(got) != 3 || got[1].Name == got[2].Name || got[2].Count != 1 {
 		t.Errorf("two new burners: %+v", got)
 	}
-	a.change("Remove", func(c *class.Class) { burners.remove(c, 9) }) // gone in the meantime
+	a.change("Remove", func(c *class.Class) { burners.takeOut(c, 9) }) // gone in the meantime
 	if got := len(a.session.Class().Kit.Burners); got != 3 {
 		t.Errorf("%d burners are left", got)
 	}
@@ -182,7 +188,7 @@ func TestWhatIsRefusedStaysWithItsBurner(t *testing.T) {
 	if took.Text() != "long" || took.Problem() == "" {
 		t.Error("a change of another burner took the text back")
 	}
-	a.session.Change("Remove", func(c *class.Class) { burners.remove(c, 0) })
+	a.session.Change("Remove", func(c *class.Class) { burners.takeOut(c, 0) })
 	if took.Text() == "long" || took.Problem() != "" {
 		t.Error("what was refused for one burner stands at another")
 	}

@@ -9,8 +9,8 @@ import (
 
 	"example.org/kettleside/app/class"
 	"example.org/kettleside/app/desk/look"
-	"example.org/kettleside/app/desk/session"
 	"example.org/kettleside/app/measure"
+	"example.org/kettleside/content/words"
 )
 
 // outline is the list of pages at the left: the settings of the class, then
@@ -26,7 +26,7 @@ type outline struct {
 }
 
 func newOutline(a *Area) *outline {
-	o := &outline{area: a, batches: look.Column(0), none: look.Small("No batches yet. Add one to see what it takes.")}
+	o := &outline{area: a, batches: look.Column(0), none: look.Small(look.Say("No batches yet. Add one to see what it takes."))}
 	settings := look.Column(0)
 	for _, p := range a.pages {
 		if p.id() == "batch" {
@@ -36,7 +36,7 @@ func newOutline(a *Area) *outline {
 		o.fixed = append(o.fixed, line)
 		settings.Add(line)
 	}
-	add := widget.NewButtonWithIcon("Add batch", look.IconAdd(), a.AddBatch)
+	add := widget.NewButtonWithIcon(look.Say("Add batch"), look.IconAdd(), a.AddBatch)
 	o.tools = []*widget.Button{
 		tool(look.IconUp(), func() { a.committed(func() { a.must(a.session.MoveBatch(a.session.Selected(), -1)) }) }),
 		tool(look.IconDown(), func() { a.committed(func() { a.must(a.session.MoveBatch(a.session.Selected(), 1)) }) }),
@@ -47,7 +47,7 @@ func newOutline(a *Area) *outline {
 	for _, t := range o.tools {
 		tools.Add(t)
 	}
-	heading := look.Inset(20, 6, look.NewText("Batches", look.SizeSmall, look.InkSoft, fyne.TextStyle{Bold: true}))
+	heading := look.Inset(20, 6, look.NewText(look.Say("Batches"), look.SizeSmall, look.InkSoft, fyne.TextStyle{Bold: true}))
 	list := container.NewVScroll(look.Column(0, look.Inset(0, 6, settings), look.Inset(20, 2, look.Hairline()), heading, o.batches, look.Inset(20, 0, o.none)))
 	foot := look.Inset(16, 10, look.Column(6, add, tools))
 	o.box = look.Frame(nil, foot, nil, look.Upright(), list)
@@ -64,11 +64,11 @@ func (o *outline) object() fyne.CanvasObject { return o.box }
 
 func (o *outline) show(c class.Class) {
 	details := []string{
-		dateOf(c), orMissing(c.Place.Name, "no place yet"),
-		fmt.Sprintf("%d people, %s", c.People.Headcount, counted(int(o.area.session.Worked().Totals.Stations.Value), "station")),
-		fmt.Sprintf("%s, %s", counted(c.Kit.KettleCount(), "kettle"), counted(c.Kit.BurnerCount(), "burner")),
+		orMissing(c.Date, look.Say("no date yet")), orMissing(c.Place.Name, look.Say("no place yet")),
+		fmt.Sprintf("%s, %s", counted(c.People.Headcount, words.Key("person"), words.Key("people")), stations(int(o.area.session.Worked().Totals.Stations.Value))),
+		fmt.Sprintf("%s, %s", counted(c.Kit.KettleCount(), words.Key("kettle"), words.Key("kettles")), counted(c.Kit.BurnerCount(), words.Key("burner"), words.Key("burners"))),
 	}
-	for i, name := range []string{"Class", "Place", "People", "Kit"} {
+	for i, name := range []string{look.Say("Class"), look.Say("Place"), look.Say("People"), look.Say("Kit")} {
 		o.fixed[i].SetText(name, details[i])
 	}
 	for len(o.lines) < len(c.Batches) {
@@ -82,7 +82,7 @@ func (o *outline) show(c class.Class) {
 			line.Hide()
 			continue
 		}
-		line.SetText(orMissing(c.Batches[i].Name, "Batch without a name"), o.batchDetail(i))
+		line.SetText(batchName(c.Batches[i]), o.batchDetail(i))
 		line.SetIcon(o.trouble(i))
 		line.Show()
 	}
@@ -115,7 +115,7 @@ func (o *outline) mark() {
 // batchDetail is "3 lb × 4 stations".
 func (o *outline) batchDetail(i int) string {
 	b := o.area.session.Class().Batches[i]
-	return fmt.Sprintf("%s × %s", orMissing(b.Prepared.String(), "no weight"), counted(b.Stations, "station"))
+	return fmt.Sprintf("%s × %s", orMissing(shownAmount(b.Prepared), look.Say("no weight")), stations(b.Stations))
 }
 
 // trouble is the shape of the weightiest finding of a batch, nil where there
@@ -139,7 +139,7 @@ func (o *outline) trouble(i int) fyne.Resource {
 // AddBatch asks for a treatment and adds a batch with it.
 func (a *Area) AddBatch() {
 	a.committed(func() {
-		look.ShowChoice(a.window, "Which treatment?", a.treatments(), "", func(id string) {
+		look.ShowChoice(a.window, look.Say("Which treatment?"), a.treatments(), "", func(id string) {
 			if err := a.session.AddBatch(id); err != nil {
 				a.must(err)
 				return
@@ -153,19 +153,19 @@ func (a *Area) AddBatch() {
 func (a *Area) treatments() []look.Choice {
 	var list []look.Choice
 	for _, t := range a.session.Table().Treatments {
-		detail := look.Sentence(session.TreatmentDoes(t))
+		detail := look.Sentence(a.session.TreatmentDoes(t))
 		if t.Size != "" {
 			detail += " · " + t.Size
 		}
 		if len(t.Changed) > 0 {
-			detail += " · edited"
+			detail += " · " + look.Say("edited")
 		}
 		list = append(list, look.Choice{ID: t.ID, Title: a.session.TreatmentName(t), Detail: detail})
 	}
 	return list
 }
 
-func dateOf(c class.Class) string { return orMissing(c.Date, "no date yet") }
+func batchName(b class.Batch) string { return orMissing(b.Name, look.Say("Batch without a name")) }
 
 func orMissing(text, missing string) string {
 	if text == "" {
@@ -174,7 +174,9 @@ func orMissing(text, missing string) string {
 	return text
 }
 
-// counted is "1 kettle", "2 kettles".
-func counted(n int, noun string) string {
-	return measure.Counted(float64(n), noun, noun+"s")
+// counted is "1 kettle", "2 kettles"; one and many are said here.
+func counted(n int, one, many string) string {
+	return measure.Counted(float64(n), look.Say(one), look.Say(many))
 }
+
+func stations(n int) string { return counted(n, words.Key("station"), words.Key("stations")) }

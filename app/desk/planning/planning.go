@@ -22,12 +22,13 @@ type Area struct {
 	// where there is nowhere to look.
 	OpenBatch func()
 
-	pages   []page
-	shown   string // id of the page on view
-	outline *outline
-	totals  *totals
-	content fyne.CanvasObject
-	busy    bool // the area is filling its own entries
+	pages    []page
+	shown    string // id of the page on view
+	outline  *outline
+	totals   *totals
+	content  fyne.CanvasObject
+	follower *look.Follower
+	busy     bool // the area is filling its own entries
 }
 
 // page is one page of entries.
@@ -49,10 +50,14 @@ func New(s *session.Session, w fyne.Window) *Area {
 	}
 	a.content = container.New(&threeColumns{left: 228, middle: 400, right: 250}, a.outline.object(), stack, a.totals.object())
 	a.OpenPage("class")
-	s.Subscribe(a.Refresh)
+	a.follower = look.Follow(a.content, a.Refresh)
+	s.Subscribe(a.follower.Changed)
 	a.Refresh()
 	return a
 }
+
+// Shown is called when the area was hidden and is shown again.
+func (a *Area) Shown() { a.follower.Shown() }
 
 // Content is the area as one object.
 func (a *Area) Content() fyne.CanvasObject { return a.content }
@@ -66,7 +71,9 @@ func (a *Area) Refresh() {
 		a.open("class")
 	}
 	for _, p := range a.pages {
-		p.show(c)
+		if p.id() == a.shown { // the others when they are opened
+			p.show(c)
+		}
 	}
 	a.outline.show(c)
 	a.totals.show()
@@ -93,7 +100,7 @@ func (a *Area) committed(do func()) {
 // must says why something was refused.
 func (a *Area) must(err error) {
 	if err != nil {
-		ask.Dialogs{Window: a.window}.Problem("That cannot be done", err)
+		ask.Dialogs{Window: a.window}.Problem(look.Say("That cannot be done"), err)
 	}
 }
 
@@ -102,12 +109,20 @@ func (a *Area) open(id string) {
 	stack := a.content.(*fyne.Container).Objects[1].(*fyne.Container)
 	for i, p := range a.pages {
 		if p.id() == id {
+			a.fill(p)
 			stack.Objects[i].Show()
 		} else {
 			stack.Objects[i].Hide()
 		}
 	}
 	a.outline.mark()
+}
+
+// fill shows the class on a page.
+func (a *Area) fill(p page) {
+	a.busy = true
+	defer func() { a.busy = false }()
+	p.show(a.session.Class())
 }
 
 // openBatch shows the page of a batch.

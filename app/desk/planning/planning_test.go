@@ -68,7 +68,7 @@ func enter(f *look.Field, text string) {
 	f.Entry().TypedKey(&fyne.KeyEvent{Name: fyne.KeyReturn})
 }
 
-func batchOf(a *Area) *batchPage { return a.pages[4].(*batchPage) }
+func batchOf(a *Area) *batchPage { return opened(a, 4).(*batchPage) }
 
 func TestTypingChangesTheClassAndItsTotals(t *testing.T) {
 	a, _ := demo(t, look.Light, 920, 600)
@@ -172,7 +172,7 @@ func TestAKettleKeepsItsBatches(t *testing.T) {
 	if kit.kettles.fields[1][0].Problem() == "" {
 		t.Error("two kettles of one name were taken")
 	}
-	a.change("Remove", func(c *class.Class) { kettles.remove(c, 0) })
+	a.change("Remove", func(c *class.Class) { kettles.takeOut(c, 0) })
 	if got := a.session.Class().Batches[0].Kettle; got != "" {
 		t.Errorf("the batch still uses %q", got)
 	}
@@ -193,12 +193,12 @@ func TestOutlineAndKitAreLaidOutAsBefore(t *testing.T) {
 	w.SetContent(a.Content())
 	looktest.Settle(w, 920, 600)
 	looktest.ObjectMarkup(t, a.outline.object(), "outline.xml")
-	looktest.ObjectMarkup(t, a.pages[3].object(), "kit.xml")
+	looktest.ObjectMarkup(t, opened(a, 3).object(), "kit.xml")
 }
 
 func TestPeopleMakeStations(t *testing.T) {
 	a, _ := demo(t, look.Light, 920, 600)
-	people := a.pages[2].(*peoplePage)
+	people := opened(a, 2).(*peoplePage)
 	enter(people.head, "25")
 	if got := a.totals.figures[0].Figure().Value; got != 9 {
 		t.Errorf("25 people at 3 a station make %v stations", got)

@@ -7,6 +7,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"example.org/kettleside/app/desk/look"
+	"example.org/kettleside/app/measure"
 )
 
 // rows are the entries of a list in the class, such as its kettles: one row of
@@ -16,14 +17,30 @@ type rows struct {
 	make   func(i int) (row fyne.CanvasObject, fields []*look.Field)
 	fields [][]*look.Field
 	shown  [][]string // what the rows held when last shown
+
+	left *look.Text // said in the place of a row that was removed
+	note fyne.CanvasObject
 }
 
 func newRows(gap float32, makeRow func(i int) (fyne.CanvasObject, []*look.Field)) *rows {
-	return &rows{box: look.Column(gap), make: makeRow}
+	left := look.NewText("", look.SizeSmall, look.Ink, fyne.TextStyle{}).Wrapped()
+	return &rows{box: look.Column(gap), make: makeRow, left: left, note: look.Marked(look.IconSeverity(measure.Mind), left)}
+}
+
+// sayAt says something in the place of row i, which was removed, until the rows
+// are shown the next time; "" says nothing.
+func (r *rows) sayAt(i int, text string) {
+	if text == "" {
+		return
+	}
+	r.left.SetText(text)
+	r.box.Objects = slices.Insert(r.box.Objects, min(i, len(r.box.Objects)), r.note)
+	r.box.Refresh()
 }
 
 // show shows n rows and fills the fields of each with values(i).
 func (r *rows) show(n int, values func(i int) []string) {
+	r.box.Remove(r.note)
 	now := make([][]string, n)
 	for i := range now {
 		now[i] = values(i)

@@ -17,7 +17,7 @@ type totals struct {
 }
 
 func newTotals(a *Area) *totals {
-	t := &totals{area: a, findings: look.NewFindings("Nothing stands in the way.", nil)}
+	t := &totals{area: a, findings: look.NewFindings(look.Say("Nothing stands in the way."), nil)}
 	column := look.Flow(180, 10)
 	for _, f := range a.session.Worked().Totals.Figures() {
 		view := look.NewFigure(f)
@@ -26,7 +26,7 @@ func newTotals(a *Area) *totals {
 		column.Add(view)
 	}
 	t.box = look.Frame(nil, nil, look.Upright(), nil, container.NewVScroll(look.Inset(20, 18,
-		look.Column(24, look.Section("In all", column), look.Section("To mind", t.findings)))))
+		look.Column(24, look.Section(look.Say("In all"), column), look.Section(look.Say("To mind"), t.findings)))))
 	return t
 }
 

@@ -3,9 +3,9 @@ package projector
 import (
 	"cmp"
 	"slices"
-	"strings"
 
 	"example.org/kettleside/app/class"
+	"example.org/kettleside/app/desk/look"
 	"example.org/kettleside/app/desk/session"
 	"example.org/kettleside/app/measure"
 )
@@ -20,7 +20,7 @@ type beside struct {
 
 func newBeside(s *stage) *beside {
 	p := &beside{
-		base: base{called: "Trial"}, title: s.say("The trial beside the plan", asTitle),
+		base: base{called: look.Say("Trial")}, title: s.say(look.Say("The trial beside the plan"), asTitle),
 		same: s.say("", asSentence), table: newTable(s),
 	}
 	p.page = newColumn(14, p.title, p.same, p.table).growing(p.table)
@@ -30,7 +30,10 @@ func newBeside(s *stage) *beside {
 func (p *beside) applies(now shown) bool { return now.trying() }
 
 func (p *beside) show(now shown) {
-	p.same.set(map[bool]string{true: "Nothing differs from the plan."}[len(now.differences) == 0])
+	p.same.set("")
+	if len(now.differences) == 0 {
+		p.same.set(look.Say("Nothing differs from the plan."))
+	}
 	var changed, follows []session.Difference
 	for _, d := range now.differences {
 		if d.Entered {
@@ -65,8 +68,8 @@ func signedIn(b class.BatchWorked, id, text string) string {
 		if f.ID != id || f.Basis != measure.Estimate {
 			continue
 		}
-		if bare, ok := strings.CutPrefix(text, "at least "); ok {
-			text = bare + ", at least"
+		if bare, is := look.AtLeast(text); is {
+			text = look.Say("%s, at least", bare)
 		}
 		return about(text)
 	}

@@ -17,7 +17,7 @@ type curve struct {
 
 func newCurve(s *stage) *curve {
 	p := &curve{
-		base: base{called: "Curve"}, title: s.say("", asTitle), said: s.say("", manner{30, 24, 1, look.InkSoft, italic}),
+		base: base{called: look.Say("Curve")}, title: s.say("", asTitle), said: s.say("", manner{30, 24, 1, look.InkSoft, italic}),
 		rests: s.say("", asRange),
 		chart: drawing.NewChart(),
 	}
@@ -31,10 +31,13 @@ func (p *curve) applies(now shown) bool { return now.known() && now.batch.Estima
 func (p *curve) show(now shown) {
 	e := now.batch.Estimates
 	p.title.set(e.Kettle.Title)
-	p.said.set(join(": ", "An estimate", e.Back.Working))
-	p.rests.set("An estimate explains and warns; what to do is what the rules say.")
+	p.said.set(look.Say("An estimate"))
+	if e.Back.Working != "" {
+		p.said.set(look.Say("An estimate: %s", e.Back.Working))
+	}
+	p.rests.set(look.Say("An estimate explains and warns; what to do is what the rules say."))
 	if e.Kettle.Standing == string(reference.FromMemory) {
-		p.rests.set("An estimate, in part from values from memory. What to do is what the rules say.")
+		p.rests.set(look.Say("An estimate, in part from values from memory. What to do is what the rules say."))
 	}
 	p.chart.Set(e.Kettle)
 }

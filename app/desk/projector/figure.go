@@ -41,16 +41,16 @@ func (f *figure) set(m measure.Figure, edited bool) {
 	f.basis.text.SetInk(look.InkSoft)
 	switch {
 	case edited:
-		f.basis.set("edited")
+		f.basis.set(look.Say("edited"))
 		f.basis.text.SetInk(look.Edited)
 	case m.Basis == measure.Estimate && !f.saidOver:
-		f.basis.set("estimate")
+		f.basis.set(look.Say("estimate"))
 	}
 	f.also.set("")
 	if m.Basis == measure.Estimate { // a range; that of a rule is the same in other units, for those who do it
 		f.also.set(m.Also)
 	}
-	value, unit := numberOf(counted(m))
+	value, unit := numberOf(m)
 	f.sentence.set("")
 	if m.InWords() || wordy(value) {
 		f.sentence.set(look.Sentence(value))

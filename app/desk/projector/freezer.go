@@ -19,7 +19,7 @@ type freezer struct {
 
 func newFreezer(s *stage) *freezer {
 	p := &freezer{
-		base: base{called: "Pack and freezer"}, title: s.say("Into the pack, into the freezer", asTitle),
+		base: base{called: look.Say("Pack and freezer")}, title: s.say(look.Say("Into the pack, into the freezer"), asTitle),
 		space: s.figure(84), packs: s.figure(84), day: s.figure(84), through: s.figure(84),
 		pack: drawing.NewPackSection(), shelf: drawing.NewFreezerShelf(),
 	}
@@ -36,10 +36,10 @@ func (p *freezer) show(now shown) {
 	b := now.batch
 	p.space.set(b.Headspace, now.edited(reference.FieldHeadspace))
 	p.packs.set(b.Packs, false)
-	p.day.set(renamed(b.FreezerDay, "Freezer takes in a day"), false)
+	p.day.set(renamed(b.FreezerDay, look.Say("Freezer takes in a day")), false)
 	through := b.Estimates.Freezing
 	if now.onTray() {
-		through.Label = "Frozen on the tray after"
+		through.Label = look.Say("Frozen on the tray after")
 	}
 	p.through.set(through, false)
 	p.pack.Set(now.pack())

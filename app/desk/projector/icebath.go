@@ -20,7 +20,7 @@ type iceBath struct {
 
 func newIceBath(s *stage) *iceBath {
 	p := &iceBath{
-		base: base{called: "Ice bath"}, title: s.say("In the ice bath", asTitle),
+		base: base{called: look.Say("Ice bath")}, title: s.say(look.Say("In the ice bath"), asTitle),
 		chill: s.figure(130), byRule: s.figure(84), byBalance: s.figure(84),
 		counts: s.say("", asRange), tub: drawing.NewBath(),
 	}
@@ -36,8 +36,8 @@ func (p *iceBath) applies(now shown) bool { return now.known() && now.heated() &
 
 func (p *iceBath) show(now shown) {
 	b := now.batch
-	p.chill.set(renamed(b.Chill, "Chill"), now.edited(reference.FieldMinutes, reference.FieldChillFactor))
-	p.byRule.set(renamed(b.Ice, "Ice, by rule"), false)
+	p.chill.set(renamed(b.Chill, look.Say("Chill")), now.edited(reference.FieldMinutes, reference.FieldChillFactor))
+	p.byRule.set(renamed(b.Ice, look.Say("Ice, by rule")), false)
 	p.byBalance.set(b.Estimates.IceBalance, false)
 	p.counts.set(b.Ice.Note)
 	p.picture.show(kilograms(b.Ice) > 0)

@@ -23,7 +23,7 @@ type kettle struct {
 
 func newKettle(s *stage) *kettle {
 	p := &kettle{
-		base: base{called: "Kettle"}, title: s.say("", asTitle), estimated: s.say("", asBasis),
+		base: base{called: look.Say("Kettle")}, title: s.say("", asTitle), estimated: s.say("", asBasis),
 		loads: s.figure(84), weight: s.figure(84), water: s.figure(84),
 		pot:   drawing.NewKettle(),
 		first: s.figure(64).underHeading(), second: s.figure(64).underHeading(),
@@ -41,9 +41,9 @@ func (p *kettle) applies(now shown) bool { return now.known() && now.heated() }
 
 func (p *kettle) show(now shown) {
 	b, edited := now.batch, now.edited(reference.FieldWater)
-	loads, weight, water := b.Loads, b.LoadWeight, renamed(b.LoadWater, "Water, each load")
+	loads, weight, water := b.Loads, b.LoadWeight, renamed(b.LoadWater, look.Say("Water, each load"))
 	if !loads.InWords() {
-		loads.Label = b.Prepared.Text + " in" // “3 lb in 3 loads”
+		loads.Label = look.Say("%s in", b.Prepared.Text) // “3 lb in 3 loads”
 	}
 	if same(loads, weight) {
 		weight = measure.Figure{}
@@ -51,10 +51,10 @@ func (p *kettle) show(now shown) {
 	if same(loads, water) {
 		water = measure.Figure{}
 	}
-	p.title.set("In the kettle")
+	p.title.set(look.Say("In the kettle"))
 	if now.steamed() {
-		p.title.set("In the steamer")
-		water.Label = "Water"
+		p.title.set(look.Say("In the steamer"))
+		water.Label = look.Say("Water")
 	}
 	p.loads.set(loads, edited)
 	p.weight.set(weight, edited)
@@ -65,14 +65,17 @@ func (p *kettle) show(now shown) {
 
 func (p *kettle) showEstimates(now shown) {
 	e := now.batch.Estimates
-	first, second, must := e.Back, renamed(e.LargestLoad, "Largest load back in time"), look.Sentence(now.batch.Clock.Working)+"."
+	first, second, must := e.Back, renamed(e.LargestLoad, look.Say("Largest load back in time")), look.Sentence(now.batch.Clock.Working)+"."
 	if now.steamed() {
 		first, second, must = e.Layer, e.Layers, ""
 		if first.ID == "" { // leaves, or a basket of unknown width
 			first = e.Centre
 		}
 	}
-	p.estimated.set(map[bool]string{true: "By estimate"}[first.Basis == measure.Estimate])
+	p.estimated.set("")
+	if first.Basis == measure.Estimate {
+		p.estimated.set(look.Say("By estimate"))
+	}
 	p.first.set(first, false)
 	p.second.set(second, false)
 	p.must.set(must)

@@ -74,7 +74,7 @@ func (r *room) turnTo(t testing.TB, page string) {
 	t.Helper()
 	for i, name := range r.view.Pages() {
 		if name == page {
-			r.view.turn(i)
+			r.view.Turn(i)
 			return
 		}
 	}
@@ -84,7 +84,7 @@ func (r *room) turnTo(t testing.TB, page string) {
 // eachPage does something with every page there is.
 func (r *room) eachPage(do func(page string)) {
 	for i, name := range r.view.Pages() {
-		r.view.turn(i)
+		r.view.Turn(i)
 		do(name)
 	}
 }

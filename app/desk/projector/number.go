@@ -95,9 +95,13 @@ func numberOf(f measure.Figure) (value, unit string) {
 	if f.InWords() {
 		return f.Words, ""
 	}
-	value, unit = look.Split(f)
-	if bare, ok := strings.CutPrefix(value, "at least "); ok && unit != "" { // the number stays short
-		value, unit = bare, unit+", at least"
+	bare, atLeast := look.AtLeast(f.Text)
+	value, unit = split(f, bare)
+	switch {
+	case atLeast && unit == "":
+		value = f.Text
+	case atLeast: // the number stays short
+		unit = look.Say("%s, at least", unit)
 	}
 	if strings.ContainsFunc(value, unicode.IsLetter) { // “2 min 5 s” has two units
 		value, unit = join(" ", value, unit), ""
@@ -108,14 +112,18 @@ func numberOf(f measure.Figure) (value, unit string) {
 	return value, unit
 }
 
-// counted is a figure of things, whose printed unit ("pint bags") is cut from
-// the number so that it stands smaller.
-func counted(f measure.Figure) measure.Figure {
-	bare := strings.TrimPrefix(f.Text, "at least ")
-	if !f.InWords() && !wordy(bare) && !strings.HasSuffix(f.Text, f.Unit) {
-		_, f.Unit, _ = strings.Cut(bare, " ")
+// split cuts the text of a figure into its number and its unit. Things that are
+// counted ("3–4 pint bags") are printed with another unit than the figure's:
+// there it is what follows the number.
+func split(f measure.Figure, text string) (value, unit string) {
+	f.Text = text
+	if value, unit = look.Split(f); unit != "" || f.Unit == "" || wordy(text) {
+		return value, unit
 	}
-	return f
+	if at := strings.IndexFunc(text, unicode.IsLetter); at > 0 {
+		return strings.TrimSpace(text[:at]), text[at:]
+	}
+	return text, ""
 }
 
 // about puts the sign of an estimate before a number.

@@ -25,7 +25,7 @@ type View struct {
 	now     shown
 	pages   []page // all that there are
 	open    page   // the one that is read
-	closed  bool
+	leave   func() // the session
 
 	stage *stage
 	over  *container.ThemeOverride
@@ -42,13 +42,13 @@ func New(s *session.Session) *View {
 	v.sheet = newSheet(v.stage)
 	v.over = container.NewThemeOverride(v.sheet.box, v.stage)
 	v.Content = v.over
-	s.Subscribe(v.show)
+	v.leave = s.Subscribe(v.show)
 	v.show()
 	return v
 }
 
 // Close ends the view: it follows the session no longer.
-func (v *View) Close() { v.closed = true }
+func (v *View) Close() { v.leave() }
 
 // Page is the name of the page on view.
 func (v *View) Page() string { return v.open.name() }
@@ -63,10 +63,10 @@ func (v *View) Pages() []string {
 }
 
 // Next turns to the next page; on the last it stays.
-func (v *View) Next() { v.turn(v.at() + 1) }
+func (v *View) Next() { v.Turn(v.Index() + 1) }
 
 // Previous turns back to the page before; on the first it stays.
-func (v *View) Previous() { v.turn(v.at() - 1) }
+func (v *View) Previous() { v.Turn(v.Index() - 1) }
 
 // TypedKey turns the pages by the keys of a clicker, and says whether the key
 // was one of them.
@@ -77,9 +77,9 @@ func (v *View) TypedKey(e *fyne.KeyEvent) bool {
 	case fyne.KeyPageUp, fyne.KeyLeft:
 		v.Previous()
 	case fyne.KeyHome:
-		v.turn(0)
+		v.Turn(0)
 	case fyne.KeyEnd:
-		v.turn(len(v.pages))
+		v.Turn(len(v.pages))
 	default:
 		return false
 	}
@@ -91,10 +91,11 @@ func (v *View) there() []page {
 	return slices.DeleteFunc(slices.Clone(v.pages), func(p page) bool { return !p.applies(v.now) })
 }
 
-func (v *View) at() int { return slices.Index(v.there(), v.open) }
+// Index is the place of the page on view among Pages.
+func (v *View) Index() int { return slices.Index(v.there(), v.open) }
 
-// turn opens the page at a place.
-func (v *View) turn(to int) {
+// Turn opens the page at a place, the last where there are fewer.
+func (v *View) Turn(to int) {
 	there := v.there()
 	open := there[max(0, min(to, len(there)-1))]
 	if open != v.open {
@@ -105,9 +106,6 @@ func (v *View) turn(to int) {
 // show brings the view up to date with the session. The page stays where it
 // still applies.
 func (v *View) show() {
-	if v.closed {
-		return
-	}
 	v.now = shownOf(v.session)
 	there := v.there()
 	open := v.open

@@ -1,7 +1,6 @@
 package projector
 
 import (
-	"fmt"
 	"image/color"
 
 	"fyne.io/fyne/v2"
@@ -78,10 +77,10 @@ func (sh *sheet) say(now shown, page string, at, of int) {
 	sh.trying = now.trying()
 	sh.trial.set("")
 	if sh.trying {
-		sh.trial.set("Trial: " + now.trial + " — nothing here changes the class")
+		sh.trial.set(look.Say("Trial: %s — nothing here changes the class", now.trial))
 	}
 	sh.batch.set(join(", ", now.name(), now.station()))
-	sh.place.set(fmt.Sprintf("%s · %d of %d", page, at, of))
+	sh.place.set(look.Say("%s · %d of %d", page, at, of))
 }
 
 // MinSize is for the toolkit: everything is fitted to the size of the window.

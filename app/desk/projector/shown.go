@@ -1,11 +1,11 @@
 package projector
 
 import (
-	"fmt"
 	"strings"
 
 	"example.org/kettleside/app/class"
 	"example.org/kettleside/app/desk/bench"
+	"example.org/kettleside/app/desk/look"
 	"example.org/kettleside/app/desk/session"
 	"example.org/kettleside/app/measure"
 	"example.org/kettleside/reference"
@@ -87,7 +87,7 @@ func (s shown) name() string {
 // station says for whom the figures are.
 func (s shown) station() string {
 	if n := s.batch.Batch.Stations; n > 1 {
-		return fmt.Sprintf("for each of %d stations", n)
+		return look.Say("for each of %d stations", n)
 	}
 	return ""
 }
@@ -101,9 +101,9 @@ func (s shown) source() string {
 		line = source.Publisher + ", " + line
 	}
 	if t.Standing != reference.Read && t.Standing != "" {
-		line += " · " + string(t.Standing)
+		line += " · " + look.Say(string(t.Standing))
 	}
-	return "Source: " + line
+	return look.Say("Source: %s", line)
 }
 
 // caution is the caution of the method, and that the food is not ready to eat.
@@ -115,7 +115,7 @@ func (s shown) caution() string {
 // beforehand is what goes into the blanching water or a dip before it.
 func (s shown) beforehand() string {
 	if water := s.batch.Treatment.BlanchWater; water != "" {
-		return "Into the water or before it: " + water
+		return look.Say("Into the water or before it: %s", water)
 	}
 	return ""
 }

@@ -3,6 +3,7 @@ package projector
 import (
 	"example.org/kettleside/app/batch"
 	"example.org/kettleside/app/desk/drawing"
+	"example.org/kettleside/app/desk/look"
 	"example.org/kettleside/app/measure"
 	"example.org/kettleside/reference"
 )
@@ -30,19 +31,19 @@ func (s shown) kettle() drawing.KettleState {
 	kettle, _ := s.class.Kit.KettleNamed(b.Batch.Kettle)
 	k := drawing.KettleState{HoldsL: kettle.Holds.SI()}
 	if kettle.Holds.Given() {
-		k.Holds = "holds " + kettle.Holds.String()
+		k.Holds = look.Say("holds %s", look.Amount(kettle.Holds.String()))
 	}
 	switch {
 	case s.steamed():
 		depth, basket := s.table.Rule("steam-water-in"), s.table.Rule("steam-basket-in")
 		k.Steam = true
 		k.DepthCm, k.BasketCm = (depth.Value+depth.High)/2*2.54, basket.Value*2.54
-		k.LoadKg, k.Load, k.Water = b.Batch.Prepared.SI(), "one layer", "shallow water"
+		k.LoadKg, k.Load, k.Water = b.Batch.Prepared.SI(), look.Say("one layer"), look.Say("shallow water")
 	case litres(b.LoadWater) == 0: // no kettle is chosen: the whole batch at once
-		k.WaterL, k.Water = litres(b.Water), b.Water.Text+" water"
+		k.WaterL, k.Water = litres(b.Water), look.Say("%s water", b.Water.Text)
 		k.LoadKg, k.Load = b.Batch.Prepared.SI(), b.Prepared.Text
 	default:
-		k.WaterL, k.Water = litres(b.LoadWater), b.LoadWater.Text+" water"
+		k.WaterL, k.Water = litres(b.LoadWater), look.Say("%s water", b.LoadWater.Text)
 		k.LoadKg, k.Load = kilograms(b.LoadWeight), b.LoadWeight.Text
 		if b.Loads.Value <= mostDrawn {
 			k.Loads, k.LoadsText = int(b.Loads.Value), b.Loads.Text
@@ -58,7 +59,7 @@ func (s shown) bath() drawing.BathState {
 	b := s.batch
 	return drawing.BathState{
 		FoodKg: b.Batch.Prepared.SI(), IceKg: kilograms(b.Ice),
-		Food: b.Prepared.Text, Ice: b.Ice.Text + " ice", Water: "cold water to cover",
+		Food: b.Prepared.Text, Ice: look.Say("%s ice", b.Ice.Text), Water: look.Say("cold water to cover"),
 	}
 }
 
@@ -68,19 +69,27 @@ func (s shown) pack() drawing.PackState {
 	p := drawing.PackState{
 		Kind: drawing.PackKind(pack.Container), Pints: pack.Size.Pints(),
 		HeadspaceIn: inches(b.Headspace), Liquid: b.Treatment.Pack == reference.LiquidPack,
-		Headspace: b.Headspace.Text, Amount: string(pack.Size) + " " + string(pack.Container),
+		Headspace: b.Headspace.Text, Amount: packName(pack),
 	}
 	if b.Headspace.InWords() {
-		p.Headspace = "no headspace"
-		if b.Headspace.Words != "none" {
-			p.Headspace = ""
+		p.Headspace = ""
+		if b.Headspace.Unit != "" { // none, rather than not known
+			p.Headspace = look.Say("no headspace")
 		}
 	}
 	if pack.Container == batch.Jar {
 		p.Narrow = pack.Mouth == reference.NarrowMouth
-		p.Amount += ", " + string(pack.Mouth)
+		p.Amount = look.Say("%s, wide", packName(pack))
+		if p.Narrow {
+			p.Amount = look.Say("%s, narrow", packName(pack))
+		}
 	}
 	return p
+}
+
+func packName(p batch.Packing) string {
+	name, _ := p.ContainerName(look.Voice())
+	return name
 }
 
 func (s shown) freezer() drawing.FreezerState {
@@ -90,14 +99,14 @@ func (s shown) freezer() drawing.FreezerState {
 	f := drawing.FreezerState{
 		CapacityL: freezer.SI(), FoodKg: b.Batch.Prepared.SI(),
 		DayLowKg: kilograms(b.FreezerDay), DayHighKg: kilograms(high),
-		Days: int(b.FreezerDays.High), Capacity: freezer.String(),
-		Food: b.Prepared.Text + " today", Limit: "most in a day", DaysText: b.FreezerDays.Text,
+		Days: int(b.FreezerDays.High), Capacity: look.Amount(freezer.String()),
+		Food: look.Say("%s today", b.Prepared.Text), Limit: look.Say("most in a day"), DaysText: b.FreezerDays.Text,
 	}
 	if f.Days > 1 {
-		f.Food = "a day’s share"
+		f.Food = look.Say("a day’s share")
 	}
 	if !freezer.Given() {
-		f.Food, f.Limit = b.Prepared.Text+" to freeze", ""
+		f.Food, f.Limit = look.Say("%s to freeze", b.Prepared.Text), ""
 	}
 	return f
 }
@@ -106,10 +115,10 @@ func (s shown) clock() drawing.ClockState {
 	b := s.batch
 	c := drawing.ClockState{
 		AtBoil: b.Treatment.ClockStart == reference.AtReturnToBoil, Minutes: b.Minutes.Value, MinutesHigh: b.Minutes.High,
-		In: "in", Starts: "clock starts", Counted: b.Minutes.Text,
+		In: look.Say("in"), Starts: look.Say("clock starts"), Counted: b.Minutes.Text,
 	}
 	if !b.Chill.InWords() {
-		c.ChillMin, c.Chill = b.Chill.High, "chill "+b.Chill.Text
+		c.ChillMin, c.Chill = b.Chill.High, look.Say("chill %s", b.Chill.Text)
 	}
 	return c
 }

@@ -1,10 +1,9 @@
 package projector
 
 import (
-	"fmt"
-
 	"fyne.io/fyne/v2"
 
+	"example.org/kettleside/app/desk/look"
 	"example.org/kettleside/app/desk/session"
 )
 
@@ -25,7 +24,7 @@ const mostLines, leastLines = 24, 9
 
 func newTable(s *stage) *table {
 	t := &table{
-		changed: newTableHead(s, "What was changed", "Plan", "Trial"), follows: newTableHead(s, "What follows", "", ""),
+		changed: newTableHead(s, look.Say("What was changed"), look.Say("Plan"), look.Say("Trial")), follows: newTableHead(s, look.Say("What follows"), "", ""),
 		more: s.say("", asRange),
 	}
 	for range mostLines {
@@ -101,10 +100,13 @@ func (t *table) put(x, y, high float32) {
 // below says what the sign of an estimate means, and how many differences found
 // no room.
 func (t *table) below(left int) string {
-	if left == 0 {
-		return "≈ by estimate"
+	switch left {
+	case 0:
+		return look.Say("≈ by estimate")
+	case 1:
+		return look.Say("≈ by estimate · and 1 more that differs")
 	}
-	return fmt.Sprintf("≈ by estimate · and %d more that differ", left)
+	return look.Say("≈ by estimate · and %d more that differ", left)
 }
 
 // fitting is how many lines there is room for above the last.

@@ -1,6 +1,8 @@
 package projector
 
 import (
+	"fmt"
+
 	"fyne.io/fyne/v2"
 
 	"example.org/kettleside/app/class"
@@ -27,7 +29,7 @@ type treatment struct {
 
 func newTreatment(s *stage) *treatment {
 	t := &treatment{
-		base: base{called: "Treatment"},
+		base: base{called: look.Say("Treatment")},
 		food: s.say("", asTitle), cut: s.say("", asCut),
 		minutes: s.figure(240), clock: s.figure(76), chill: s.figure(76),
 		ends: s.say("", asBody), before: s.say("", asBody),
@@ -54,7 +56,7 @@ func (t *treatment) show(now shown) {
 	b := now.batch
 	t.food.set(now.food())
 	t.cut.set(now.cut())
-	t.minutes.set(renamed(b.Minutes, look.Sentence(session.MethodName(b.Treatment.Method))), now.edited(reference.FieldMinutes, reference.FieldWords))
+	t.minutes.set(renamed(b.Minutes, look.Sentence(look.Say(session.MethodName(b.Treatment.Method)))), now.edited(reference.FieldMinutes, reference.FieldWords))
 	t.minutes.also.set(published(b))
 	t.clock.set(renamed(b.Clock, clockLabel(b.Treatment)), false)
 	t.chill.set(renamed(b.Chill, chillLabel(b.Chill)), now.edited(reference.FieldChillFactor, reference.FieldChillWords))
@@ -85,19 +87,19 @@ func published(b class.BatchWorked) string {
 	if b.Published.Text == b.Minutes.Text {
 		return ""
 	}
-	return b.Published.Label + ": " + b.Published.Text
+	return fmt.Sprintf("%s: %s", b.Published.Label, b.Published.Text)
 }
 
 func clockLabel(t reference.Treatment) string {
 	if t.ClockStart == reference.NoClock {
-		return "The clock"
+		return look.Say("The clock")
 	}
-	return "The clock starts"
+	return look.Say("The clock starts")
 }
 
 func chillLabel(f measure.Figure) string {
 	if f.InWords() {
-		return "Then"
+		return look.Say("Then")
 	}
 	return f.Label
 }

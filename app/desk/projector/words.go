@@ -19,7 +19,7 @@ type manner struct {
 // The manners of the view.
 var (
 	asTitle    = manner{54, 36, 1, look.Ink, bold}
-	asCut      = manner{34, 26, 1, look.InkSoft, plain}
+	asCut      = manner{34, 24, 1, look.InkSoft, plain}
 	asSentence = manner{44, 28, 2, look.Ink, bold}
 	asLabel    = manner{28, 24, 2, look.InkSoft, plain}
 	asBasis    = manner{28, 24, 1, look.InkSoft, italic}
@@ -66,7 +66,7 @@ func (w *words) fit(k, wide float32) float32 {
 			break
 		}
 	}
-	if w.style.Bold {
+	if w.style.Bold || w.manner == asLabel {
 		w.balance()
 	}
 	return w.high
