@@ -16,22 +16,48 @@ import (
 	"example.org/kettleside/exports"
 )
 
-// newAreas makes the areas of the window, in the order of the rail.
+// newAreas lists the areas of the window, in the order of the rail.
 func newAreas(d *desk) []*area {
+	return []*area{
+		{id: "crops", name: look.Say("Crops"), icon: look.IconCrops(), make: d.makeCrops},
+		{id: "class", name: look.Say("Class"), icon: look.IconClass(), make: d.makePlanning},
+		{id: "batch", name: look.Say("Batch"), icon: look.IconBatch(), make: d.makeBench},
+		{id: "handouts", name: look.Say("Handouts"), icon: look.IconHandouts(), make: d.makeHandouts},
+		{id: "questions", name: look.Say("Questions"), icon: look.IconQuestions(), make: d.makeQuestions},
+	}
+}
+
+func (d *desk) makeCrops() (fyne.CanvasObject, func()) {
 	d.crops = crops.New(d.session, func() { d.open("batch") })
+	d.crops.OpenQuestion = func(id string) { d.openThen("questions", func() { d.questions.Open(id) }) }
+	d.crops.SetColumns(d.settings.Columns)
+	d.crops.ColumnsChosen = func(names []string) {
+		d.settings.Columns = names
+		d.keepSettings()
+	}
+	return d.crops.Content, d.crops.Shown
+}
+
+func (d *desk) makePlanning() (fyne.CanvasObject, func()) {
 	d.planning = planning.New(d.session, d.window)
 	d.planning.OpenBatch = func() { d.open("batch") }
+	return d.planning.Content(), d.planning.Shown
+}
+
+func (d *desk) makeBench() (fyne.CanvasObject, func()) {
 	d.bench = bench.New(d.session, d.window, func() { d.open("crops") })
+	return d.bench.Content, d.bench.Shown
+}
+
+func (d *desk) makeHandouts() (fyne.CanvasObject, func()) {
+	a := handouts.New(d.session, handoutsHost{d})
+	d.exporting = a.Exporting
+	return a.Content(), a.Shown
+}
+
+func (d *desk) makeQuestions() (fyne.CanvasObject, func()) {
 	d.questions = questions.New(d.session)
-	handouts := handouts.New(d.session, handoutsHost{d})
-	d.exporting = handouts.Exporting
-	return []*area{
-		{"crops", "Crops", look.IconCrops(), d.crops.Content},
-		{"class", "Class", look.IconClass(), d.planning.Content()},
-		{"batch", "Batch", look.IconBatch(), d.bench.Content},
-		{"handouts", "Handouts", look.IconHandouts(), handouts.Content()},
-		{"questions", "Questions", look.IconQuestions(), d.questions.Content},
-	}
+	return d.questions.Content, d.questions.Shown
 }
 
 // keepTableEdits lays the educator's earlier edits over the crop table.

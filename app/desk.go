@@ -7,6 +7,7 @@ import (
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/driver/desktop"
 
+	"example.org/kettleside/app/class"
 	"example.org/kettleside/app/desk/ask"
 	"example.org/kettleside/app/desk/bench"
 	"example.org/kettleside/app/desk/crops"
@@ -14,14 +15,19 @@ import (
 	"example.org/kettleside/app/desk/planning"
 	"example.org/kettleside/app/desk/questions"
 	"example.org/kettleside/app/desk/session"
+	"example.org/kettleside/app/measure"
+	"example.org/kettleside/content/words"
 	"example.org/kettleside/reference"
 )
 
-// area is one part of the window.
+// area is one part of the window. Its content is made when it is first opened:
+// all of them together would keep the first frame waiting for a second.
 type area struct {
 	id, name string
 	icon     fyne.Resource
-	content  fyne.CanvasObject
+	make     func() (content fyne.CanvasObject, seen func())
+	content  fyne.CanvasObject // nil until it is first opened
+	seen     func()            // is called when it is shown again
 }
 
 // desk is the main window: rail, header, areas, menu, and the class on it.
@@ -35,7 +41,8 @@ type desk struct {
 	ask      asker
 
 	areas     []*area
-	crops     *crops.Crops
+	stack     *fyne.Container // the areas that were opened so far
+	crops     *crops.Crops    // this and the next three are nil until their area is opened
 	planning  *planning.Area
 	bench     *bench.Bench
 	questions *questions.Area
@@ -53,33 +60,37 @@ type desk struct {
 // shown is what the entries of the window are about.
 type shown struct{ class, batch int }
 
-// newDesk makes the window, without showing it.
+// newDesk makes the window with the area that was open last, without showing
+// it.
 func newDesk(a fyne.App, o Options) *desk {
-	d := &desk{app: a, folder: o.Folder, settings: readSettings(o.Folder), version: o.Version, running: running}
+	d := newFrame(a, o)
+	d.open(d.settings.Area)
+	return d
+}
+
+// newFrame makes the window with no area open yet: what is round the areas is
+// painted in half the time.
+func newFrame(a fyne.App, o Options) *desk {
+	d := &desk{app: a, folder: o.Folder, settings: readSettings(o.Folder), version: o.Version, running: running,
+		exporting: func() bool { return false }}
 	d.setAsideRecovery()
 	d.applyLook()
-	d.session = session.New(reference.Shipped(), demoClass())
+	voice := words.In(d.settings.Language)
+	look.Speak(voice)
+	begun := make(chan *session.Session)
+	go func() { // the class is worked out while the rail is drawn
+		s := session.New(reference.Shipped(), demoClass(d.settings.Language))
+		s.Speak(voice)
+		begun <- s
+	}()
 	d.window = a.NewWindow("Kettleside")
 	d.window.SetMaster()
 	d.window.SetPadded(false)
 	d.ask = ask.Dialogs{Window: d.window}
-
-	d.areas = newAreas(d)
-	d.header = newHeader(d.showFindings)
-	d.rail = newRail(d.areas, d.open)
-	stack := container.NewStack()
-	for _, one := range d.areas {
-		stack.Add(one.content)
-	}
-	d.window.SetContent(look.Frame(d.header.box, nil, d.rail.box, nil, stack))
-	d.menu = newMenu(d)
-	d.window.SetMainMenu(d.menu.main)
+	d.furnish(func() { d.session = <-begun })
 	d.window.Canvas().AddShortcut(&desktop.CustomShortcut{KeyName: fyne.KeyZ, Modifier: fyne.KeyModifierShortcutDefault | fyne.KeyModifierShift},
 		func(fyne.Shortcut) { d.menu.redo.Action() })
 	d.window.Canvas().SetOnTypedKey(d.typedKey)
-	d.open(d.settings.Area)
-	d.session.Subscribe(d.changed)
-	d.changed()
 
 	d.window.Resize(fyne.NewSize(d.settings.Width, d.settings.Height))
 	d.window.SetCloseIntercept(d.quit)
@@ -87,8 +98,27 @@ func newDesk(a fyne.App, o Options) *desk {
 	return d
 }
 
-// open shows an area.
-func (d *desk) open(id string) {
+// furnish makes what stands in the window, in the language that is spoken. begun
+// is called when the session is needed.
+func (d *desk) furnish(begun func()) {
+	d.crops, d.planning, d.bench, d.questions = nil, nil, nil, nil
+	d.areas = newAreas(d)
+	d.rail = newRail(d.areas, d.open)
+	d.header = newHeader(d.showFindings)
+	d.stack = container.NewStack()
+	begun()
+	d.window.SetContent(look.Frame(look.Column(0, d.header.box, d.pointers()), nil, d.rail.box, nil, d.stack))
+	d.menu = newMenu(d)
+	d.window.SetMainMenu(d.menu.main)
+	d.session.Subscribe(d.changed)
+	d.changed()
+}
+
+// open shows an area, unless something is being typed that is refused.
+func (d *desk) open(id string) { d.openThen(id, func() {}) }
+
+// openThen shows an area and does something in it.
+func (d *desk) openThen(id string, then func()) {
 	if !look.CommitFocused(d.window.Canvas()) {
 		return
 	}
@@ -97,16 +127,24 @@ func (d *desk) open(id string) {
 	}
 	d.window.Canvas().Unfocus()
 	for _, one := range d.areas {
-		if one.id == id {
-			one.content.Show()
-		} else {
-			one.content.Hide()
-		}
+		d.showArea(one, one.id == id)
 	}
 	d.settings.Area = id
 	d.rail.show(id)
-	if d.menu != nil { // Undo means the trial in one area and the class in the others
-		d.refreshMenu()
+	d.refreshMenu() // Undo means the trial in one area and the class in the others
+	then()
+}
+
+func (d *desk) showArea(one *area, shown bool) {
+	switch {
+	case shown && one.content == nil:
+		one.content, one.seen = one.make()
+		d.stack.Add(one.content)
+	case shown:
+		one.content.Show()
+		one.seen()
+	case one.content != nil:
+		one.content.Hide()
 	}
 }
 
@@ -128,7 +166,7 @@ func (d *desk) changed() {
 	}
 	title := "Kettleside — " + titleOf(d.session.Class())
 	if d.session.Unsaved() {
-		title += " • unsaved"
+		title = look.Say("%s • unsaved", title)
 	}
 	d.window.SetTitle(title)
 	d.header.show(d.session)
@@ -142,9 +180,9 @@ func (d *desk) undo() {
 		return
 	}
 	if d.tryingHere() {
-		d.session.UndoView()
+		d.must(d.session.UndoView())
 	} else {
-		d.session.Undo()
+		d.must(d.session.Undo())
 	}
 }
 
@@ -165,37 +203,36 @@ func (d *desk) withBatch(do func(i int) error) {
 
 // addBatch asks for a treatment and adds a batch with it.
 func (d *desk) addBatch() {
-	d.open("class")
-	d.planning.AddBatch()
+	d.openThen("class", func() { d.planning.AddBatch() })
 }
 
 // find goes to the search line of the crop table.
 func (d *desk) find() {
-	d.open("crops")
-	d.crops.Focus(d.window.Canvas())
+	d.openThen("crops", func() { d.crops.Focus(d.window.Canvas()) })
 }
 
 // askQuestion goes to the search among the questions from the room.
 func (d *desk) askQuestion() {
-	d.open("questions")
-	d.questions.Focus(d.window.Canvas())
+	d.openThen("questions", func() { d.questions.Focus(d.window.Canvas()) })
 }
 
 // must says why a change was refused.
 func (d *desk) must(err error) {
 	if err != nil {
-		d.ask.Problem("That cannot be done", err)
+		d.ask.Problem(look.Say("That cannot be done"), err)
 	}
 }
 
+// redo brings back what undo took of what is being typed, and otherwise the next
+// change.
 func (d *desk) redo() {
-	if !look.CommitFocused(d.window.Canvas()) {
+	if look.RedoTyping(d.window.Canvas()) || !look.CommitFocused(d.window.Canvas()) {
 		return
 	}
 	if d.tryingHere() {
-		d.session.RedoView()
+		d.must(d.session.RedoView())
 	} else {
-		d.session.Redo()
+		d.must(d.session.Redo())
 	}
 }
 
@@ -209,9 +246,22 @@ func (d *desk) setVariant(v look.Variant) {
 	d.relook()
 }
 
-func (d *desk) scale(by int) {
-	d.settings.step(by)
+func (d *desk) rescale(scale float32) {
+	d.settings.Scale = scale
 	d.relook()
+}
+
+// setUnits shows the figures of what is on view in other units; what was typed
+// stays as it was typed.
+func (d *desk) setUnits(units measure.System) {
+	if !look.CommitFocused(d.window.Canvas()) {
+		return
+	}
+	change := d.session.Change
+	if d.tryingHere() {
+		change = d.session.ChangeView
+	}
+	d.must(change(words.Key("Units"), func(c *class.Class) { c.Units = units }))
 }
 
 // relook redraws the window in the look that was chosen.
@@ -233,5 +283,5 @@ func (d *desk) keepSettings() {
 
 // showFindings lists everything that needs attention.
 func (d *desk) showFindings() {
-	d.ask.Page("What to mind in this class", look.NewFindings("Nothing stands in the way of this class.", d.session.Findings()))
+	d.ask.Page(look.Say("What to mind in this class"), look.NewFindings(look.Say("Nothing stands in the way of this class."), d.session.Findings()))
 }

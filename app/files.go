@@ -13,6 +13,7 @@ import (
 	"example.org/kettleside/app/desk/look"
 	"example.org/kettleside/app/desk/session"
 	"example.org/kettleside/content"
+	"example.org/kettleside/content/words"
 )
 
 // asker is what the window needs of its dialogs; a test answers in their
@@ -29,29 +30,36 @@ type asker interface {
 // guard makes sure that nothing typed or unsaved is lost before something
 // takes the class off the desk.
 func (d *desk) guard(then func()) {
+	d.guardTyped(func() {
+		if !d.session.Unsaved() {
+			then()
+			return
+		}
+		d.ask.Question(look.Say("Save the class first?"), look.Say("“%s” has changes that are not saved.", titleOf(d.session.Class())),
+			ask.Answer{Label: look.Say("Save"), Do: func() { d.saveThen(then) }},
+			ask.Answer{Label: look.Say("Leave without saving"), Do: then},
+			ask.Answer{Label: look.Say("Go back")})
+	})
+}
+
+// guardTyped makes sure that nothing typed and not yet made is lost.
+func (d *desk) guardTyped(then func()) {
 	if !look.CommitFocused(d.window.Canvas()) {
 		return // the refused entry says what is wrong
 	}
-	if d.crops.Unfinished() {
-		d.ask.Question("Give up the change of a value?", "In the crop table a change is typed that was not made.",
-			ask.Answer{Label: "Give it up", Do: func() { d.crops.GiveUp(); d.guard(then) }},
-			ask.Answer{Label: "Go back", Do: func() { d.open("crops") }})
+	if d.crops != nil && d.crops.Unfinished() {
+		d.ask.Question(look.Say("Give up the change of a value?"), look.Say("In the crop table a change is typed that was not made."),
+			ask.Answer{Label: look.Say("Give it up"), Do: func() { d.crops.GiveUp(); d.guardTyped(then) }},
+			ask.Answer{Label: look.Say("Go back"), Do: func() { d.open("crops") }})
 		return
 	}
 	if left := look.Refused(); left != "" {
-		d.ask.Question("Leave an entry out?", left,
-			ask.Answer{Label: "Leave it out", Do: func() { look.RestoreRefused(); d.guard(then) }},
-			ask.Answer{Label: "Go back"})
+		d.ask.Question(look.Say("Leave an entry out?"), left,
+			ask.Answer{Label: look.Say("Leave it out"), Do: func() { look.RestoreRefused(); d.guardTyped(then) }},
+			ask.Answer{Label: look.Say("Go back")})
 		return
 	}
-	if !d.session.Unsaved() {
-		then()
-		return
-	}
-	d.ask.Question("Save the class first?", "“"+titleOf(d.session.Class())+"” has changes that are not saved.",
-		ask.Answer{Label: "Save", Do: func() { d.saveThen(then) }},
-		ask.Answer{Label: "Leave without saving", Do: then},
-		ask.Answer{Label: "Go back"})
+	then()
 }
 
 func (d *desk) newClass() {
@@ -59,12 +67,12 @@ func (d *desk) newClass() {
 }
 
 func (d *desk) demoClass() {
-	d.guard(func() { d.session.Start(demoClass(), ""); d.open("class") })
+	d.guard(func() { d.session.Start(demoClass(d.settings.Language), ""); d.open("class") })
 }
 
 // demoClass is the class that the program opens with.
-func demoClass() class.Class {
-	c, err := class.Read(strings.NewReader(string(content.DemoClass())), "demo")
+func demoClass(l words.Language) class.Class {
+	c, err := class.Read(strings.NewReader(string(content.DemoClassIn(l))), "demo")
 	if err != nil {
 		panic("app: demo class: " + err.Error()) // part of the program; a test reads it
 	}
@@ -84,7 +92,7 @@ func (d *desk) openFile(path string) {
 			d.settings.forget(path)
 			d.refreshMenu()
 		}
-		d.ask.Problem("This class cannot be opened", err)
+		d.ask.Problem(look.Say("This class cannot be opened"), err)
 		return
 	}
 	d.remember(path)
@@ -120,18 +128,18 @@ func (d *desk) saveAsThen(then func()) {
 	if path := d.session.Path(); path != "" {
 		folder, name = filepath.Dir(path), filepath.Base(path)
 	}
-	d.ask.SaveFile("Save the class", folder, name, class.Extension, func(path string) { d.write(path, then) })
+	d.ask.SaveFile(look.Say("Save the class"), folder, name, class.Extension, func(path string) { d.write(path, then) })
 }
 
 func (d *desk) write(path string, then func()) {
 	if left := look.Refused(); left != "" {
-		d.ask.Question("Save without one entry?", left,
-			ask.Answer{Label: "Save without it", Do: func() { look.RestoreRefused(); d.write(path, then) }},
-			ask.Answer{Label: "Go back"})
+		d.ask.Question(look.Say("Save without one entry?"), left,
+			ask.Answer{Label: look.Say("Save without it"), Do: func() { look.RestoreRefused(); d.write(path, then) }},
+			ask.Answer{Label: look.Say("Go back")})
 		return
 	}
 	if err := d.session.Save(path); err != nil {
-		d.ask.Problem("The class could not be saved", err)
+		d.ask.Problem(look.Say("The class could not be saved"), err)
 		return
 	}
 	d.remember(path)
@@ -146,16 +154,16 @@ func (d *desk) dropped(_ fyne.Position, uris []fyne.URI) {
 			return
 		}
 	}
-	d.ask.Notice("Not a class", "A class is a file that ends in "+class.Extension+".")
+	d.ask.Notice(look.Say("Not a class"), look.Say("A class is a file that ends in %s.", class.Extension))
 }
 
 // quit leaves the program, after the guard. A workbook that is being written
 // would be lost with it.
 func (d *desk) quit() {
 	if d.exporting() {
-		d.ask.Question("Leave while the workbook is written?", "The workbook is not complete yet. Leaving now gives it up.",
-			ask.Answer{Label: "Wait for it"},
-			ask.Answer{Label: "Leave now", Do: d.leave})
+		d.ask.Question(look.Say("Leave while the workbook is written?"), look.Say("The workbook is not complete yet. Leaving now gives it up."),
+			ask.Answer{Label: look.Say("Wait for it")},
+			ask.Answer{Label: look.Say("Leave now"), Do: d.leave})
 		return
 	}
 	d.leave()

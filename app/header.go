@@ -24,7 +24,7 @@ func newHeader(showFindings func()) *header {
 	h := &header{
 		title: look.NewText("", look.SizeHeading, look.Ink, fyne.TextStyle{Bold: true}).Clipped(),
 		when:  look.NewText("", look.SizeSmall, look.InkSoft, fyne.TextStyle{}).Clipped(),
-		saved: look.NewText("", look.SizeSmall, look.InkSoft, fyne.TextStyle{Italic: true}),
+		saved: look.NewText("", look.SizeSmall, look.InkSoft, fyne.TextStyle{}),
 	}
 	h.trouble = widget.NewButton("", showFindings)
 	right := container.NewHBox(container.NewCenter(h.saved), container.NewCenter(h.trouble))
@@ -39,13 +39,13 @@ func (h *header) show(s *session.Session) {
 	h.when.SetText(whenAndWhere(c))
 	h.saved.SetText("")
 	if s.Unsaved() {
-		h.saved.SetText("not saved yet")
+		h.saved.SetText(look.Say("not saved yet"))
 	}
 	findings := s.Findings()
 	count := look.CountFindings(findings)
 	switch {
 	case count == "":
-		h.trouble.SetText("Nothing to mind")
+		h.trouble.SetText(look.Say("Nothing to mind"))
 		h.trouble.SetIcon(nil)
 	case hasStop(findings):
 		h.trouble.SetText(count)
@@ -68,7 +68,7 @@ func hasStop(findings []measure.Finding) bool {
 
 func titleOf(c class.Class) string {
 	if c.Title == "" {
-		return "Class without a title"
+		return look.Say("Class without a title")
 	}
 	return c.Title
 }
@@ -77,7 +77,7 @@ func titleOf(c class.Class) string {
 func whenAndWhere(c class.Class) string {
 	text := c.Date
 	if text == "" {
-		text = "No date yet"
+		text = look.Say("No date yet")
 	}
 	if c.Place.Name != "" {
 		text += " · " + c.Place.Name

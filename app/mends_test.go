@@ -14,6 +14,7 @@ import (
 	"example.org/kettleside/app/desk/drawing/textfits"
 	"example.org/kettleside/app/desk/look"
 	"example.org/kettleside/app/desk/look/looktest"
+	"example.org/kettleside/content/words"
 )
 
 // A second window on the folder of one that ended without being asked to: the
@@ -125,13 +126,13 @@ func TestARefusedEntryStaysWithItsBatch(t *testing.T) {
 	}
 	field.SetText("three apples")
 	field.Done()
-	d.session.Start(demoClass(), "")
+	d.session.Start(demoClass(words.English), "")
 	if field.Text() != "" {
 		t.Errorf("in another class the field holds %q", field.Text())
 	}
 	field.SetText("three apples")
 	field.Done()
-	d.session.Start(demoClass(), "") // the same batch, another class
+	d.session.Start(demoClass(words.English), "") // the same batch, another class
 	if field.Text() != "" {
 		t.Errorf("in a third class the field holds %q", field.Text())
 	}

@@ -7,76 +7,86 @@ import (
 	"fyne.io/fyne/v2/driver/desktop"
 
 	"example.org/kettleside/app/desk/look"
+	"example.org/kettleside/app/measure"
+	"example.org/kettleside/content/words"
 )
 
 // menu is the menu bar. Every shortcut of the program belongs to an item of
 // it: only such a shortcut works while something is being typed.
 type menu struct {
-	main                  *fyne.MainMenu
-	undo, redo, recent    *fyne.MenuItem
-	light, dark, contrast *fyne.MenuItem
-	larger, smaller       *fyne.MenuItem
-	ofBatch               []*fyne.MenuItem // what needs a batch
-	ofTrial               []*fyne.MenuItem // what needs a trial on view
+	main                   *fyne.MainMenu
+	undo, redo, recent     *fyne.MenuItem
+	light, dark, contrast  *fyne.MenuItem
+	languages              map[words.Language]*fyne.MenuItem
+	larger, smaller, usual *fyne.MenuItem
+	us, metric             *fyne.MenuItem
+	ofBatch                []*fyne.MenuItem // what needs a batch
+	ofTrial                []*fyne.MenuItem // what needs a trial on view
 }
 
 func newMenu(d *desk) *menu {
 	item := d.item
 	m := &menu{
-		undo:     d.undoItem(),
-		redo:     d.command("Redo", d.redo, &fyne.ShortcutRedo{}),
-		recent:   fyne.NewMenuItem("Open recent", nil),
-		light:    d.plain("Light", func() { d.setVariant(look.Light) }),
-		dark:     d.plain("Dark", func() { d.setVariant(look.Dark) }),
-		contrast: d.plain("High contrast", func() { d.setVariant(look.HighContrast) }),
-		larger:   item("Larger text", func() { d.scale(1) }, fyne.KeyEqual, 0),
-		smaller:  item("Smaller text", func() { d.scale(-1) }, fyne.KeyMinus, 0),
+		undo:      d.undoItem(),
+		redo:      d.command(look.Say("Redo"), d.redo, &fyne.ShortcutRedo{}),
+		recent:    fyne.NewMenuItem(look.Say("Open recent"), nil),
+		light:     d.plain(look.Say("Light"), func() { d.setVariant(look.Light) }),
+		dark:      d.plain(look.Say("Dark"), func() { d.setVariant(look.Dark) }),
+		contrast:  d.plain(look.Say("High contrast"), func() { d.setVariant(look.HighContrast) }),
+		languages: map[words.Language]*fyne.MenuItem{},
+		larger:    item(look.Say("Larger text"), func() { d.rescale(d.settings.beside(1)) }, fyne.KeyEqual, 0),
+		usual:     item(look.Say("Usual size of text"), func() { d.rescale(1) }, fyne.Key0, 0),
+		us:        d.plain(look.Say("Pounds, gallons, °F"), func() { d.setUnits(measure.US) }),
+		metric:    d.plain(look.Say("Kilograms, litres, °C"), func() { d.setUnits(measure.Metric) }),
+		smaller:   item(look.Say("Smaller text"), func() { d.rescale(d.settings.beside(-1)) }, fyne.KeyMinus, 0),
 	}
-	quit := item("Quit", d.quit, fyne.KeyQ, 0)
+	for _, l := range words.Languages() {
+		m.languages[l] = d.plain(l.Name(), func() { d.setLanguage(l) })
+	}
+	quit := item(look.Say("Quit"), d.quit, fyne.KeyQ, 0)
 	quit.IsQuit = true
-	file := fyne.NewMenu("File",
-		item("New class", d.newClass, fyne.KeyN, 0),
-		item("Open…", d.chooseAndOpen, fyne.KeyO, 0),
+	file := fyne.NewMenu(look.Say("File"),
+		item(look.Say("New class"), d.newClass, fyne.KeyN, 0),
+		item(look.Say("Open…"), d.chooseAndOpen, fyne.KeyO, 0),
 		m.recent,
-		d.plain("Open the demo class", d.demoClass),
+		d.plain(look.Say("Open the demo class"), d.demoClass),
 		fyne.NewMenuItemSeparator(),
-		item("Save", d.save, fyne.KeyS, 0),
-		item("Save as…", d.saveAs, fyne.KeyS, fyne.KeyModifierShift),
+		item(look.Say("Save"), d.save, fyne.KeyS, 0),
+		item(look.Say("Save as…"), d.saveAs, fyne.KeyS, fyne.KeyModifierShift),
 		fyne.NewMenuItemSeparator(),
 		quit)
-	edit := fyne.NewMenu("Edit", m.editItems(d)...)
-	help := fyne.NewMenu("Help",
-		d.plain("What the figures rest on", d.showSources),
-		d.plain("Cautions", d.showCautions),
-		d.plain("Keys", d.showKeys),
+	edit := fyne.NewMenu(look.Say("Edit"), m.editItems(d)...)
+	help := fyne.NewMenu(look.Say("Help"),
+		d.plain(look.Say("What the figures rest on"), d.showSources),
+		d.plain(look.Say("Cautions"), d.showCautions),
+		d.plain(look.Say("Keys"), d.showKeys),
 		fyne.NewMenuItemSeparator(),
-		d.plain("About Kettleside", d.showAbout))
-	m.main = fyne.NewMainMenu(file, edit, fyne.NewMenu("Trial", m.trialItems(d)...), fyne.NewMenu("View", m.viewItems(d)...), help)
+		d.plain(look.Say("About Kettleside"), d.showAbout))
+	m.main = fyne.NewMainMenu(file, edit, fyne.NewMenu(look.Say("Trial"), m.trialItems(d)...), fyne.NewMenu(look.Say("View"), m.viewItems(d)...), help)
 	return m
 }
 
 func (m *menu) editItems(d *desk) []*fyne.MenuItem {
 	s, item := d.session, d.item
 	m.ofBatch = []*fyne.MenuItem{
-		item("Duplicate batch", func() { d.withBatch(s.DuplicateBatch) }, fyne.KeyD, 0),
-		item("Move batch up", func() { d.withBatch(func(i int) error { return s.MoveBatch(i, -1) }) }, fyne.KeyUp, fyne.KeyModifierShift),
-		item("Move batch down", func() { d.withBatch(func(i int) error { return s.MoveBatch(i, 1) }) }, fyne.KeyDown, fyne.KeyModifierShift),
-		d.plain("Remove batch", func() { d.withBatch(s.RemoveBatch) }),
+		item(look.Say("Duplicate batch"), func() { d.withBatch(s.DuplicateBatch) }, fyne.KeyD, 0),
+		item(look.Say("Move batch up"), func() { d.withBatch(func(i int) error { return s.MoveBatch(i, -1) }) }, fyne.KeyUp, fyne.KeyModifierShift),
+		item(look.Say("Move batch down"), func() { d.withBatch(func(i int) error { return s.MoveBatch(i, 1) }) }, fyne.KeyDown, fyne.KeyModifierShift),
+		d.plain(look.Say("Remove batch"), func() { d.withBatch(s.RemoveBatch) }),
 	}
-	add := item("Add batch…", d.addBatch, fyne.KeyB, 0)
+	add := item(look.Say("Add batch…"), d.addBatch, fyne.KeyB, 0)
 	return append([]*fyne.MenuItem{m.undo, m.redo, fyne.NewMenuItemSeparator(), add}, m.ofBatch...)
 }
 
 func (m *menu) trialItems(d *desk) []*fyne.MenuItem {
-	try := d.item("Try it on a copy", func() {
-		d.open("batch")
-		d.bench.Try()
+	try := d.item(look.Say("Try it on a copy"), func() {
+		d.openThen("batch", func() { d.bench.Try() })
 	}, fyne.KeyT, 0)
 	m.ofBatch = append(m.ofBatch, try)
-	m.ofTrial = []*fyne.MenuItem{
-		d.item("Return to the plan", d.bench.ReturnToPlan, fyne.KeyR, 0),
-		d.plain("Adopt into the plan", d.bench.AdoptTrial),
-		d.plain("Drop the trial", d.bench.DropTrial),
+	m.ofTrial = []*fyne.MenuItem{ // they are enabled by a trial, which the batch area makes
+		d.item(look.Say("Return to the plan"), func() { d.bench.ReturnToPlan() }, fyne.KeyR, 0),
+		d.plain(look.Say("Adopt into the plan"), func() { d.bench.AdoptTrial() }),
+		d.plain(look.Say("Drop the trial"), func() { d.bench.DropTrial() }),
 	}
 	return append([]*fyne.MenuItem{try, fyne.NewMenuItemSeparator()}, m.ofTrial...)
 }
@@ -89,16 +99,18 @@ func (m *menu) viewItems(d *desk) []*fyne.MenuItem {
 		items = append(items, item(a.name, func() { d.open(a.id) }, keys[i], 0))
 	}
 	return append(items,
-		item("Search the crop table", d.find, fyne.KeyF, 0),
-		item("Ask a question from the room", d.askQuestion, fyne.KeyK, 0),
-		item("What to mind", d.showFindings, fyne.KeyM, 0),
+		item(look.Say("Search the crop table"), d.find, fyne.KeyF, 0),
+		item(look.Say("Ask a question from the room"), d.askQuestion, fyne.KeyK, 0),
+		item(look.Say("What to mind"), d.showFindings, fyne.KeyM, 0),
 		fyne.NewMenuItemSeparator(),
-		item("Projector view", d.openProjection, fyne.KeyP, 0),
-		item("Projector: next page", func() { d.turn(true) }, fyne.KeyPageDown, 0),
-		item("Projector: page before", func() { d.turn(false) }, fyne.KeyPageUp, 0),
-		item("Projector: full screen or window (F11)", d.fillScreen, fyne.KeyF11, 0),
+		item(look.Say("Projector view"), d.openProjection, fyne.KeyP, 0),
+		item(look.Say("Projector: next page"), func() { d.turn(true) }, fyne.KeyPageDown, 0),
+		item(look.Say("Projector: page before"), func() { d.turn(false) }, fyne.KeyPageUp, 0),
+		item(look.Say("Projector: full screen or window (F11)"), d.fillScreen, fyne.KeyF11, 0),
+		fyne.NewMenuItemSeparator(), m.us, m.metric,
+		fyne.NewMenuItemSeparator(), m.languages[words.English], m.languages[words.Spanish],
 		fyne.NewMenuItemSeparator(), m.light, m.dark, m.contrast,
-		fyne.NewMenuItemSeparator(), m.larger, m.smaller)
+		fyne.NewMenuItemSeparator(), m.larger, m.smaller, m.usual)
 }
 
 func (d *desk) item(label string, do func(), key fyne.KeyName, more fyne.KeyModifier) *fyne.MenuItem {
@@ -128,7 +140,7 @@ func (d *desk) plain(label string, do func()) *fyne.MenuItem {
 // undoItem is a command also where the class has nothing to take back: in an
 // entry there may be, and in one of a dialog the toolkit's own undo works.
 func (d *desk) undoItem() *fyne.MenuItem {
-	i := fyne.NewMenuItem("Undo", func() {
+	i := fyne.NewMenuItem(look.Say("Undo"), func() {
 		canvas := d.window.Canvas()
 		if canvas.Overlays().Top() == nil {
 			d.undo()
@@ -148,11 +160,17 @@ func (d *desk) refreshMenu() {
 		canUndo, canRedo = d.session.CanUndoView, d.session.CanRedoView
 	}
 	change, ok := canUndo()
-	m.undo.Label, m.undo.Disabled = named("Undo", change), !ok
+	m.undo.Label, m.undo.Disabled = named(look.Say("Undo"), change), !ok
 	change, ok = canRedo()
-	m.redo.Label, m.redo.Disabled = named("Redo", change), !ok
+	m.redo.Label, m.redo.Disabled = named(look.Say("Redo"), change), !ok
 	v := look.VariantNamed(d.settings.Variant)
 	m.light.Checked, m.dark.Checked, m.contrast.Checked = v == look.Light, v == look.Dark, v == look.HighContrast
+	for l, item := range m.languages {
+		item.Checked = l == d.settings.Language
+	}
+	units := d.session.View().Class.Units
+	m.us.Checked, m.metric.Checked = units == measure.US, units == measure.Metric
+	m.usual.Disabled = d.settings.Scale == 1
 	m.smaller.Disabled = d.settings.Scale == scales[0]
 	m.larger.Disabled = d.settings.Scale == scales[len(scales)-1]
 	m.recent.Disabled = len(d.settings.Recent) == 0
@@ -171,7 +189,7 @@ func named(verb, change string) string {
 	if change == "" {
 		return verb
 	}
-	return verb + ": " + change
+	return verb + ": " + look.Say(change)
 }
 
 func (d *desk) recentMenu() *fyne.Menu {

@@ -5,6 +5,7 @@ import (
 
 	"example.org/kettleside/app/desk/look"
 	"example.org/kettleside/app/desk/projector"
+	"example.org/kettleside/app/desk/session"
 )
 
 // projection is the second window: a view of what is being worked on, to be
@@ -20,10 +21,10 @@ func (d *desk) openProjection() {
 		d.projection.window.RequestFocus()
 		return
 	}
-	w := d.app.NewWindow("Kettleside — projector")
-	p := &projection{w, projector.New(d.session)}
+	w := d.app.NewWindow("")
+	p := &projection{window: w}
 	w.SetPadded(false)
-	w.SetContent(look.NewSurface(look.Paper, p.view.Content))
+	p.furnish(d.session)
 	w.Resize(fyne.NewSize(800, 600))
 	w.Canvas().SetOnTypedKey(p.typedKey)
 	w.SetOnClosed(func() {
@@ -34,6 +35,18 @@ func (d *desk) openProjection() {
 	d.projection = p
 	w.Show()
 	d.refreshMenu()
+}
+
+// furnish makes what stands in the window, in the language that is spoken.
+func (p *projection) furnish(s *session.Session) {
+	page := 0
+	if p.view != nil {
+		page = p.view.Index()
+	}
+	p.window.SetTitle(look.Say("Kettleside — projector"))
+	p.view = projector.New(s)
+	p.view.Turn(page)
+	p.window.SetContent(look.NewSurface(look.Paper, p.view.Content))
 }
 
 // turn shows the next or the previous page of the projector view.

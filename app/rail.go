@@ -20,13 +20,13 @@ type rail struct {
 
 func newRail(areas []*area, open func(id string)) *rail {
 	r := &rail{}
-	column := look.Column(4)
+	var column []fyne.CanvasObject
 	for _, a := range areas {
 		item := newRailItem(a, open)
 		r.items = append(r.items, item)
-		column.Add(item)
+		column = append(column, item)
 	}
-	r.box = look.Frame(nil, nil, nil, look.Upright(), look.Inset(8, 12, column))
+	r.box = look.Frame(nil, nil, nil, look.Upright(), look.Inset(8, 12, look.Column(4, column...)))
 	return r
 }
 

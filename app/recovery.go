@@ -2,7 +2,6 @@ package app
 
 import (
 	"errors"
-	"fmt"
 	"os"
 	"path/filepath"
 	"runtime"
@@ -15,7 +14,9 @@ import (
 
 	"example.org/kettleside/app/class"
 	"example.org/kettleside/app/desk/ask"
+	"example.org/kettleside/app/desk/look"
 	"example.org/kettleside/app/disk"
+	"example.org/kettleside/content/words"
 )
 
 // recoveryDelay is how long after a change the recovery copy is written.
@@ -125,14 +126,14 @@ func (d *desk) offerRecovery() {
 	}
 	c, err := class.Open(file)
 	if err != nil {
-		d.ask.Problem("A recovery copy cannot be read", fmt.Errorf("%w; the file is left where it is: %s", err, file))
+		d.ask.Problem(look.Say("A recovery copy cannot be read"), words.Errorf("%w; the file is left where it is: %s", err, file))
 		return
 	}
-	d.ask.Question("Bring back unsaved work?",
-		"Kettleside ended before “"+titleOf(c)+"” was saved. Its last state was kept.",
-		ask.Answer{Label: "Bring it back", Do: func() { d.bringBack(file, c) }},
-		ask.Answer{Label: "Discard it", Do: func() { os.Remove(file) }},
-		ask.Answer{Label: "Ask me later"})
+	d.ask.Question(look.Say("Bring back unsaved work?"),
+		look.Say("Kettleside ended before “%s” was saved. Its last state was kept.", titleOf(c)),
+		ask.Answer{Label: look.Say("Bring it back"), Do: func() { d.bringBack(file, c) }},
+		ask.Answer{Label: look.Say("Discard it"), Do: func() { os.Remove(file) }},
+		ask.Answer{Label: look.Say("Ask me later")})
 }
 
 // bringBack puts the class of an earlier run on the desk. Its copy goes only

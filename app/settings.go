@@ -9,6 +9,7 @@ import (
 
 	"example.org/kettleside/app/desk/look"
 	"example.org/kettleside/app/disk"
+	"example.org/kettleside/content/words"
 )
 
 // Settings is what the program remembers about how somebody works. Nonsense in
@@ -20,8 +21,12 @@ type Settings struct {
 	Folder  string   `json:"folder"`  // last folder used
 	Area    string   `json:"area"`    // area shown last
 	Paper   string   `json:"paper"`   // letter or a4
-	Width   float32  `json:"width"`   // of the window
-	Height  float32  `json:"height"`
+	Columns []string `json:"columns"` // of the crop table, beside the crop; none: the usual ones
+
+	Language words.Language `json:"language"` // of the window
+	Greeted  bool           `json:"greeted"`  // the pointers of the first start were put away
+	Width    float32        `json:"width"`    // of the window
+	Height   float32        `json:"height"`
 }
 
 // The window is never opened smaller than this.
@@ -51,6 +56,9 @@ func (s Settings) sane() Settings {
 	s.Variant = string(look.VariantNamed(s.Variant))
 	if !slices.Contains(scales, s.Scale) {
 		s.Scale = 1
+	}
+	if s.Language != words.Spanish {
+		s.Language = words.English
 	}
 	if s.Paper != "a4" {
 		s.Paper = "letter"
@@ -94,10 +102,10 @@ func (s *Settings) forget(path string) {
 	s.Recent = slices.DeleteFunc(s.Recent, func(p string) bool { return p == path })
 }
 
-// step is the next scale up or down.
-func (s *Settings) step(by int) {
+// beside is the next scale up (+1) or down (−1).
+func (s Settings) beside(by int) float32 {
 	i := slices.Index(scales, s.Scale)
-	s.Scale = scales[max(0, min(i+by, len(scales)-1))]
+	return scales[max(0, min(i+by, len(scales)-1))]
 }
 
 func homeFolder() string {
