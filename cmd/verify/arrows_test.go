@@ -53,13 +53,13 @@ func within(path, pkg string) bool { return path == pkg || strings.HasPrefix(pat
 // the house. Rooms below app/desk may also import each other's widgets.
 var mayImport = map[string][]string{
 	"app/disk":          {},
-	"app/measure":       {},
+	"app/measure":       {"content/words"},
 	"app/heat":          {"app/measure"},
 	"app/runsheet":      {"app/measure"},
-	"reference":         {"app/disk", "app/measure", "reference"},
+	"reference":         {"app/disk", "app/measure", "content/words", "reference"},
 	"app/estimate":      {"app/heat"},
-	"app/batch":         {"app/estimate", "app/heat", "app/measure", "reference"},
-	"app/class":         {"app/disk", "app/batch", "app/estimate", "app/runsheet", "app/measure", "reference"},
+	"app/batch":         {"app/estimate", "app/heat", "app/measure", "content/words", "reference"},
+	"app/class":         {"app/disk", "app/batch", "app/estimate", "app/runsheet", "app/measure", "content/words", "reference"},
 	"content":           {"content"},
 	"exports":           {"app/disk", "app/class", "app/batch", "app/measure", "content", "reference", "exports"},
 	"app/desk":          {"app/disk", "app/class", "app/batch", "app/estimate", "app/measure", "content", "reference", "app/desk"},

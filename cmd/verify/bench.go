@@ -20,7 +20,8 @@ type bench struct {
 	env        []string
 	machine    setup.Machine
 	runner     setup.Runner
-	asking     bool // a person can type a password
+	asking     bool   // a person can type a password
+	keep       string // folder for the pictures of the window's tests
 	// screen starts a display in memory and returns its name and what ends it.
 	screen func(ctx context.Context, log io.Writer) (display string, end func(), err error)
 	out    io.Writer // where the step at hand prints

@@ -115,18 +115,28 @@ func checkStatic(ctx context.Context, b *bench) error {
 // use: so compiled, the toolkit reports calls from the wrong goroutine, and the
 // tests fail on such reports.
 func checkWindow(ctx context.Context, b *bench) error {
-	var set []string
-	if b.goos != "darwin" && b.goos != "windows" {
-		display, end, err := b.screen(ctx, b.out)
-		if err != nil {
-			return err
-		}
-		defer end()
-		fmt.Fprintf(b.out, "The display in memory is %s.\n", display)
-		set = []string{"DISPLAY=" + display, "LIBGL_ALWAYS_SOFTWARE=1"}
+	set, end, err := b.display(ctx)
+	if err != nil {
+		return err
 	}
+	defer end()
 	set = append(set, "CGO_ENABLED=1")
-	return b.goTest(ctx, set, "-timeout", "20m", windowPackages)
+	return b.goTest(ctx, set, "-timeout", "20m", "-artifacts", "-outputdir", b.keep, windowPackages)
+}
+
+// display starts a display in memory, on systems that draw with X, and returns
+// what to set in the environment of a program that draws on it. The caller must
+// call end.
+func (b *bench) display(ctx context.Context) (set []string, end func(), err error) {
+	if b.goos == "darwin" || b.goos == "windows" {
+		return nil, func() {}, nil
+	}
+	name, end, err := b.screen(ctx, b.out)
+	if err != nil {
+		return nil, nil, err
+	}
+	fmt.Fprintf(b.out, "The display in memory is %s.\n", name)
+	return []string{"DISPLAY=" + name, "LIBGL_ALWAYS_SOFTWARE=1"}, end, nil
 }
 
 func checkCross(ctx context.Context, b *bench) error {

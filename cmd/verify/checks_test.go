@@ -19,7 +19,8 @@ func stand(t *testing.T, answers map[string][]setuptest.Answer) (*bench, *setupt
 	runner := &setuptest.Runner{Answers: answers}
 	b := &bench{
 		root: t.TempDir(), temp: t.TempDir(), goos: "linux", runner: runner, out: io.Discard,
-		env: []string{"PATH=/bin", "FYNE_SCALE=2", "LC_ALL=C", "LANG=C", "WAYLAND_DISPLAY=wayland-0", "DISPLAY=:0"},
+		env:  []string{"PATH=/bin", "FYNE_SCALE=2", "LC_ALL=C", "LANG=C", "WAYLAND_DISPLAY=wayland-0", "DISPLAY=:0"},
+		keep: "kept",
 	}
 	return b, runner
 }
@@ -40,7 +41,7 @@ func TestChecksRunTheseCommands(t *testing.T) {
 		{"test", checkTests, "go test -count=1 -timeout 30m m/app m/cmd/handouts", []string{"CGO_ENABLED=0", "LANG=en_US.UTF-8", "KETTLESIDE_VERIFY=1"}},
 		{"race", checkRaces, "go test -count=1 -race -short -timeout 30m ./app/class/... ./reference/... ./exports/... ./cmd/internal/setup ./cmd/verify", []string{"CGO_ENABLED=1", "KETTLESIDE_VERIFY=1"}},
 		{"staticcheck", checkStatic, "go run " + staticcheck + " -tags migrated_fynedo ./...", []string{"CGO_ENABLED=1"}},
-		{"window", checkWindow, "go test -count=1 -timeout 20m ./cmd/kettleside/...", []string{"DISPLAY=:42", "LIBGL_ALWAYS_SOFTWARE=1", "CGO_ENABLED=1"}},
+		{"window", checkWindow, "go test -count=1 -timeout 20m -artifacts -outputdir kept ./cmd/kettleside/...", []string{"DISPLAY=:42", "LIBGL_ALWAYS_SOFTWARE=1", "CGO_ENABLED=1"}},
 	}
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {

@@ -1,9 +1,11 @@
 // Command verify installs what the tests need and runs every check there is:
 //
-//	go run ./cmd/verify [-only STEP[,STEP]]
+//	go run ./cmd/verify [-only STEP[,STEP]] [-keep FOLDER]
 //
 // It runs all steps even after one has failed, prints a table of them, and
 // ends with a line that counts them. The exit code is 1 if any step failed.
+//
+// With one of the other flags it draws the screens or measures instead: see -h.
 package main
 
 import (
@@ -14,6 +16,7 @@ import (
 	"io"
 	"os"
 	"os/signal"
+	"path/filepath"
 	"runtime"
 	"strings"
 	"syscall"
@@ -69,9 +72,13 @@ func parse(args []string, all []step, usage io.Writer) ([]step, error) {
 	flags := flag.NewFlagSet("verify", flag.ContinueOnError)
 	flags.SetOutput(usage)
 	only := flags.String("only", "", "run only these `steps`, parted by commas")
+	keep := flags.String("keep", filepath.Join("out", "window"), "keep the pictures that the step window takes of the real window in this `folder`")
+	var e errands
+	e.register(flags)
 	flags.Usage = func() {
-		fmt.Fprintln(usage, "go run ./cmd/verify [-only STEP[,STEP]]")
-		fmt.Fprintln(usage, "Installs what the tests need and runs every check.")
+		fmt.Fprintln(usage, "go run ./cmd/verify [-only STEP[,STEP]] [-keep FOLDER]")
+		fmt.Fprintln(usage, "go run ./cmd/verify [-pictures FOLDER] [-start] [-speed] [-sliders TIME]")
+		fmt.Fprintln(usage, "Installs what the tests need and runs every check; or draws and measures what is asked for.")
 		flags.PrintDefaults()
 		fmt.Fprintln(usage, "Steps, in the order they run:")
 		for _, s := range all {
@@ -87,5 +94,9 @@ func parse(args []string, all []step, usage io.Writer) ([]step, error) {
 	if flags.NArg() > 0 {
 		return nil, fmt.Errorf("verify: takes no arguments but flags, and got %s", strings.Join(flags.Args(), " "))
 	}
-	return choose(all, *only)
+	steps, err := e.instead(all, *only)
+	if err != nil {
+		return nil, err
+	}
+	return keeping(steps, *keep)
 }

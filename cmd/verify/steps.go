@@ -46,18 +46,26 @@ func choose(all []step, only string) ([]step, error) {
 	picked := slices.DeleteFunc(slices.Clone(all), func(s step) bool {
 		return s.name == packagesStep || len(wanted) > 0 && !slices.Contains(wanted, s.name)
 	})
-	whose := picked
-	if slices.Contains(wanted, packagesStep) {
-		whose = all // asked for by name, it installs what any step needs
+	if slices.Contains(wanted, packagesStep) { // asked for by name, it installs what any step needs
+		return append(packagesFor(all, needsOf(all)), picked...), nil
 	}
-	needs := needsOf(whose)
+	return withPackages(all, picked), nil
+}
+
+// withPackages puts the step that installs packages before steps that need some.
+func withPackages(all, picked []step) []step {
+	return append(packagesFor(all, needsOf(picked)), picked...)
+}
+
+// packagesFor is the step that installs what is needed; none where nothing is.
+func packagesFor(all []step, needs []setup.Need) []step {
 	if len(needs) == 0 {
-		return picked, nil
+		return nil
 	}
 	first := all[slices.IndexFunc(all, func(s step) bool { return s.name == packagesStep })]
 	first.needs = needs
 	first.run = func(ctx context.Context, b *bench) error { return b.install(ctx, needs) }
-	return append([]step{first}, picked...), nil
+	return []step{first}
 }
 
 // splitNames takes a list of step names apart and checks each of them.
