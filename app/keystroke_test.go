@@ -10,6 +10,7 @@ import (
 
 	"example.org/kettleside/app/desk/look"
 	"example.org/kettleside/app/measure"
+	"example.org/kettleside/content/words"
 )
 
 // BenchmarkKeystroke types weights into the batch area of the whole window, with
@@ -19,7 +20,7 @@ import (
 // graphics card. Each is given as its median and the time that 99 of 100 stay
 // under, in milliseconds.
 func BenchmarkKeystroke(b *testing.B) {
-	d := program(b, dressing{small, measure.US, look.Light, 1})
+	d := program(b, dressing{small, measure.US, look.Light, 1, words.English})
 	d.session.Start(classOfTwelve(), "")
 	for _, a := range d.areas {
 		d.open(a.id)

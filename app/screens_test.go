@@ -12,6 +12,7 @@ import (
 	"example.org/kettleside/app/desk/look/looktest"
 	"example.org/kettleside/app/desk/projector"
 	"example.org/kettleside/app/measure"
+	"example.org/kettleside/content/words"
 )
 
 // screen is one thing that the program shows: an area of the window with
@@ -56,7 +57,7 @@ func tryOnACopy(t *testing.T, d *desk) {
 		prepared = measure.New(2.5, measure.Kilogram)
 	}
 	if err := d.session.ChangeView("Prepared", func(c *class.Class) {
-		c.Batches[0].Prepared, c.Batches[0].Burner = prepared, "Range, large plate"
+		c.Batches[0].Prepared, c.Batches[0].Burner = prepared, c.Kit.Burners[1].Name
 	}); err != nil {
 		t.Fatal(err)
 	}
@@ -98,6 +99,7 @@ type dressing struct {
 	units   measure.System
 	variant look.Variant
 	scale   float32 // of the type
+	said    words.Language
 }
 
 // windowSize is a size of the window and one of the projector's.
@@ -111,9 +113,10 @@ var (
 // dressings are the combinations that every screen is drawn in. They are not
 // all that there are: each value of a column stands in at least one row.
 var dressings = []dressing{
-	{small, measure.US, look.Light, 1},
-	{large, measure.Metric, look.Dark, 1},
-	{small, measure.Metric, look.HighContrast, 1},
+	{small, measure.US, look.Light, 1, words.English},
+	{large, measure.Metric, look.Dark, 1, words.English},
+	{small, measure.Metric, look.HighContrast, 1, words.Spanish},
+	{large, measure.US, look.Light, 1, words.Spanish},
 }
 
 func (s screen) size(x dressing) fyne.Size {
@@ -124,10 +127,10 @@ func (s screen) size(x dressing) fyne.Size {
 }
 
 // picture is the name of the picture of a screen:
-// batch-trial-1024x700-metric-dark.
+// batch-trial-1024x700-metric-dark-en.
 func (s screen) picture(x dressing) string {
 	size := s.size(x)
-	return fmt.Sprintf("%s-%.0fx%.0f-%s-%s", s.name, size.Width, size.Height, x.units, strings.ReplaceAll(string(x.variant), " ", "-"))
+	return fmt.Sprintf("%s-%.0fx%.0f-%s-%s-%s", s.name, size.Width, size.Height, x.units, strings.ReplaceAll(string(x.variant), " ", "-"), x.said)
 }
 
 // program is the whole program, drawn in one way.
@@ -136,13 +139,14 @@ func program(t testing.TB, x dressing) *desk {
 	a := looktest.App(t, x.variant)
 	folder := t.TempDir()
 	settings := usualSettings()
-	settings.Variant, settings.Scale, settings.Greeted = string(x.variant), x.scale, true
+	settings.Variant, settings.Scale, settings.Language, settings.Greeted = string(x.variant), x.scale, x.said, true
 	if err := settings.write(folder); err != nil {
 		t.Fatal(err)
 	}
 	d := newDesk(a, Options{Folder: folder, Version: "test"})
 	t.Cleanup(d.window.Close)
 	t.Cleanup(d.forgetRecovery)
+	t.Cleanup(func() { look.Speak(nil) })
 	d.window.Show()
 	c := d.session.Class()
 	c.Units = x.units
@@ -167,13 +171,14 @@ func (s screen) stage(t *testing.T, d *desk, x dressing) fyne.Window {
 // menuHigh is what the menu bar takes of the height of a real window.
 const menuHigh = 36
 
-// Every screen fits its window, in both systems of units: the smallest with type
+// Every screen fits its window, in both systems of units and languages: the smallest with type
 // a step under the largest, and a larger one with the largest.
 func TestEveryScreenFits(t *testing.T) {
 	for _, x := range []dressing{
-		{small, measure.US, look.Light, 1.3},
-		{small, measure.Metric, look.Light, 1.3},
-		{large, measure.Metric, look.Light, 1.5},
+		{small, measure.US, look.Light, 1.3, words.English},
+		{small, measure.Metric, look.Light, 1.3, words.Spanish},
+		{large, measure.Metric, look.Light, 1.5, words.English},
+		{large, measure.US, look.Light, 1.5, words.Spanish},
 	} {
 		d := program(t, x)
 		for _, s := range screens {
@@ -182,7 +187,7 @@ func TestEveryScreenFits(t *testing.T) {
 				room.Height -= menuHigh
 			}
 			if least.Width > room.Width || least.Height > room.Height {
-				t.Errorf("%s in %s at %.1f needs %v of %v", s.name, x.units, x.scale, least, room)
+				t.Errorf("%s in %s, %s at %.1f needs %v of %v", s.name, x.units, x.said, x.scale, least, room)
 			}
 		}
 	}

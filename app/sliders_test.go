@@ -13,6 +13,7 @@ import (
 
 	"example.org/kettleside/app/desk/look"
 	"example.org/kettleside/app/measure"
+	"example.org/kettleside/content/words"
 )
 
 var sliders = flag.Duration("sliders", 0, "move the sliders for this `time`, such as 10m; 0 is a few rounds")
@@ -32,7 +33,7 @@ const forgotten = 70 * time.Second
 // measures at the beginning and the end; without it after each of a few rounds,
 // on a clock of its own that does not wait.
 func TestSliders(t *testing.T) {
-	d := program(t, dressing{small, measure.US, look.Light, 1})
+	d := program(t, dressing{small, measure.US, look.Light, 1, words.English})
 	d.open("batch")
 	d.slideRound(t) // what is made once is there from then on
 	var inUse []float64

@@ -60,7 +60,7 @@ func (w *worker) altitudeStep() (extraMin float64, where string) {
 	rule, extraRule := w.table.Rule("altitude-ft"), w.table.Rule("altitude-extra-min")
 	limit := w.height(rule.Value)
 	here := w.Amount(w.Altitude.String())
-	if u := w.Altitude.Unit(); u != nil && (u == measure.Metre) != w.metric {
+	if u := w.Altitude.Unit(); u != nil && u.Of(measure.Metric) != w.metric {
 		here += " (" + w.height(w.Altitude.In(measure.Foot)) + ")"
 	}
 	switch {

@@ -92,7 +92,7 @@ func (k kitchen) typedTemp(q measure.Temperature) string {
 // typedLength is a width as it was typed, with the kitchen's unit behind it
 // where it was typed in the other system.
 func (k kitchen) typedLength(q measure.Length) string {
-	us, typed := q.Unit() == measure.Inch || q.Unit() == measure.Foot, k.Amount(q.String())
+	us, typed := q.Unit().Of(measure.US), k.Amount(q.String())
 	switch {
 	case us && k.metric:
 		return typed + " (" + measure.Plain(math.Round(q.SI()*100)) + " cm)"

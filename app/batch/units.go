@@ -70,7 +70,7 @@ func (k kitchen) waterText(volumeL float64) (text, also string) {
 // typedVolume is a volume as it was typed, with the kitchen's unit behind it
 // where it was typed in the other system.
 func (k kitchen) typedVolume(q measure.Volume) string {
-	if litres := q.Unit() == measure.Litre || q.Unit() == measure.Millilitre; litres != k.metric {
+	if q.Unit().Of(measure.Metric) != k.metric {
 		return k.asTyped(q)
 	}
 	return k.Amount(q.String())

@@ -48,34 +48,46 @@ type Unit[D Dimension] struct {
 	Offset float64
 	// parts are the denominators that a kitchen tool for this unit is marked
 	// in; nil prints decimals.
-	parts []int
-	words []string // other spellings that are read, English and Spanish, lower case
+	parts  []int
+	words  []string // other spellings that are read, English and Spanish, lower case
+	metric bool
+}
+
+// Of says whether the unit belongs to a system; units of time and of power
+// belong to both.
+func (u *Unit[D]) Of(s System) bool {
+	var d D
+	switch any(d).(type) {
+	case durationDim, powerDim:
+		return true
+	}
+	return u.metric == (s == Metric)
 }
 
 // The units that are read and printed.
 var (
 	Pound    = &Unit[massDim]{Symbol: "lb", Factor: 0.45359237, words: []string{"lbs", "pound", "pounds", "#", "libra", "libras"}}
 	Ounce    = &Unit[massDim]{Symbol: "oz", Factor: 0.45359237 / 16, words: []string{"ounce", "ounces", "onza", "onzas"}}
-	Kilogram = &Unit[massDim]{Symbol: "kg", Factor: 1, words: []string{"kilo", "kilos", "kilogram", "kilograms", "kilogramo", "kilogramos"}}
-	Gram     = &Unit[massDim]{Symbol: "g", Factor: 0.001, words: []string{"gram", "grams", "gramo", "gramos"}}
+	Kilogram = &Unit[massDim]{Symbol: "kg", metric: true, Factor: 1, words: []string{"kilo", "kilos", "kilogram", "kilograms", "kilogramo", "kilogramos"}}
+	Gram     = &Unit[massDim]{Symbol: "g", metric: true, Factor: 0.001, words: []string{"gram", "grams", "gramo", "gramos"}}
 
 	Gallon     = &Unit[volumeDim]{Symbol: "gal", Factor: 3.785411784, parts: []int{2, 4}, words: []string{"gallon", "gallons", "gals", "galón", "galones", "galon"}}
 	Quart      = &Unit[volumeDim]{Symbol: "qt", Factor: 3.785411784 / 4, parts: kitchenParts, words: []string{"quart", "quarts", "qts", "cuarto de galón", "cuartos de galón", "cuarto de galon", "cuartos de galon"}}
 	Pint       = &Unit[volumeDim]{Symbol: "pt", Factor: 3.785411784 / 8, parts: kitchenParts, words: []string{"pint", "pints", "pts", "pinta", "pintas"}}
 	Cup        = &Unit[volumeDim]{Symbol: "cup", Factor: 3.785411784 / 16, parts: kitchenParts, words: []string{"cups", "taza", "tazas"}}
 	FluidOunce = &Unit[volumeDim]{Symbol: "fl oz", Factor: 3.785411784 / 128, words: []string{"fluid ounce", "fluid ounces", "onza líquida", "onzas líquidas", "onza liquida", "onzas liquidas"}}
-	Litre      = &Unit[volumeDim]{Symbol: "L", Factor: 1, words: []string{"litre", "litres", "liter", "liters", "litro", "litros"}}
-	Millilitre = &Unit[volumeDim]{Symbol: "mL", Factor: 0.001, words: []string{"millilitre", "millilitres", "milliliter", "milliliters", "mililitro", "mililitros"}}
+	Litre      = &Unit[volumeDim]{Symbol: "L", metric: true, Factor: 1, words: []string{"litre", "litres", "liter", "liters", "litro", "litros"}}
+	Millilitre = &Unit[volumeDim]{Symbol: "mL", metric: true, Factor: 0.001, words: []string{"millilitre", "millilitres", "milliliter", "milliliters", "mililitro", "mililitros"}}
 	CubicFoot  = &Unit[volumeDim]{Symbol: "cu ft", Factor: 28.316846592, words: []string{"cubic foot", "cubic feet", "cubic ft", "ft3", "ft³", "cuft", "cf", "pie cúbico", "pies cúbicos", "pie cubico", "pies cubicos", "pie³", "pies³", "pie3", "pies3"}}
 
 	Inch       = &Unit[lengthDim]{Symbol: "in", Factor: 0.0254, parts: []int{2, 4, 8}, words: []string{"inch", "inches", `"`, "″", "pulgada", "pulgadas", "pulg"}}
 	Foot       = &Unit[lengthDim]{Symbol: "ft", Factor: 0.3048, words: []string{"foot", "feet", "'", "′", "pie", "pies"}}
-	Metre      = &Unit[lengthDim]{Symbol: "m", Factor: 1, words: []string{"metre", "metres", "meter", "meters", "metro", "metros"}}
-	Centimetre = &Unit[lengthDim]{Symbol: "cm", Factor: 0.01, words: []string{"centimetre", "centimetres", "centimeter", "centimeters", "centímetro", "centímetros", "centimetro", "centimetros"}}
-	Millimetre = &Unit[lengthDim]{Symbol: "mm", Factor: 0.001, words: []string{"millimetre", "millimetres", "millimeter", "millimeters", "milímetro", "milímetros", "milimetro", "milimetros"}}
+	Metre      = &Unit[lengthDim]{Symbol: "m", metric: true, Factor: 1, words: []string{"metre", "metres", "meter", "meters", "metro", "metros"}}
+	Centimetre = &Unit[lengthDim]{Symbol: "cm", metric: true, Factor: 0.01, words: []string{"centimetre", "centimetres", "centimeter", "centimeters", "centímetro", "centímetros", "centimetro", "centimetros"}}
+	Millimetre = &Unit[lengthDim]{Symbol: "mm", metric: true, Factor: 0.001, words: []string{"millimetre", "millimetres", "millimeter", "millimeters", "milímetro", "milímetros", "milimetro", "milimetros"}}
 
 	Fahrenheit = &Unit[temperatureDim]{Symbol: "°F", Factor: 5.0 / 9, Offset: -160.0 / 9, words: []string{"f", "deg f", "degf", "degrees f", "fahrenheit", "grados f", "grado f", "grados fahrenheit"}}
-	Celsius    = &Unit[temperatureDim]{Symbol: "°C", Factor: 1, words: []string{"c", "deg c", "degc", "degrees c", "celsius", "grados c", "grado c", "grados celsius", "centígrados", "grados centígrados"}}
+	Celsius    = &Unit[temperatureDim]{Symbol: "°C", metric: true, Factor: 1, words: []string{"c", "deg c", "degc", "degrees c", "celsius", "grados c", "grado c", "grados celsius", "centígrados", "grados centígrados"}}
 
 	Second = &Unit[durationDim]{Symbol: "s", Factor: 1, words: []string{"sec", "secs", "second", "seconds", "seg", "segundo", "segundos"}}
 	Minute = &Unit[durationDim]{Symbol: "min", Factor: 60, parts: []int{2, 4}, words: []string{"mins", "minute", "minutes", "minuto", "minutos"}}

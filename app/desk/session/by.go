@@ -46,14 +46,15 @@ func (s *Session) figureBy(plan, trial measure.Figure) string {
 }
 
 // amountBy says how far a trial's amount is from the plan's, where both were
-// entered: in the smaller of their units, "+2 qt" from 1 gal to 6 qt.
-func amountBy[D measure.Dimension](v *words.Voice, plan, trial measure.Of[D]) string {
+// entered: in that of their units that belongs to the class, and where both or
+// neither does in the smaller, "+2 qt" from 1 gal to 6 qt.
+func amountBy[D measure.Dimension](v *words.Voice, units measure.System, plan, trial measure.Of[D]) string {
 	if !plan.Given() || !trial.Given() {
 		return ""
 	}
-	unit := plan.Unit()
-	if trial.Unit().Factor < unit.Factor {
-		unit = trial.Unit()
+	unit, other := plan.Unit(), trial.Unit()
+	if fits := other.Of(units); fits != unit.Of(units) && fits || fits == unit.Of(units) && other.Factor < unit.Factor {
+		unit = other
 	}
 	return v.Amount(signed(trial.In(unit)-plan.In(unit), unit.Symbol))
 }

@@ -116,6 +116,18 @@ func TestWhatWasEnteredIsSaid(t *testing.T) {
 	}
 }
 
+// A difference is said in the units of the class.
+func TestDifferencesInTheUnitsOfTheClass(t *testing.T) {
+	s := demo(t)
+	must(t, s.StartTrial(""), s.ChangeView("change", func(c *class.Class) {
+		c.Units = measure.Metric
+		c.Batches[0].Prepared = measure.New(2.5, measure.Kilogram)
+	}))
+	if got := find(t, s.Compare(), "prepared"); got.By != "+1.139 kg" { // 2.5 kg − 3 × 0.4536 kg
+		t.Errorf("from 3 lb to 2.5 kg it is %q", got.By)
+	}
+}
+
 // A bag has no mouth, so its mouth is no difference.
 func TestTheMouthOfABag(t *testing.T) {
 	if all := compared(t, func(c *class.Class) { c.Batches[0].Pack.Mouth = reference.NarrowMouth }); len(all) != 0 {
