@@ -8,8 +8,10 @@ import (
 	"testing"
 	"time"
 
+	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/test"
 
+	"example.org/kettleside/app/class"
 	"example.org/kettleside/app/desk/look/looktest"
 	"example.org/kettleside/reference"
 )
@@ -87,5 +89,47 @@ func TestMenuUndoesTheTable(t *testing.T) {
 	d.menu.undo.Action()
 	if minutes() != 9 || len(said.said) == before {
 		t.Errorf("a change that cannot be written: %v, %v", minutes(), said.said)
+	}
+}
+
+// Undo and Redo of the menu go through what is typed into a cell of the crop
+// table, and leave the class alone until that is made or given up.
+func TestMenuUndoesTypingInTheTable(t *testing.T) {
+	d, _ := newTestDesk(t)
+	d.open("crops")
+	title := d.session.Class().Title
+	if err := d.session.Change("Title", func(c *class.Class) { c.Title = "Another" }); err != nil {
+		t.Fatal(err)
+	}
+	d.menu.undo.Action()
+	d.find()
+	for _, key := range []fyne.KeyName{fyne.KeyDown, fyne.KeyRight, fyne.KeyRight, fyne.KeyRight, fyne.KeyRight, fyne.KeyF2} {
+		d.window.Canvas().Focused().TypedKey(&fyne.KeyEvent{Name: key})
+	}
+	entry := d.window.Canvas().Focused()
+	text := func() string {
+		entry.(fyne.Shortcutable).TypedShortcut(&fyne.ShortcutSelectAll{})
+		return entry.(interface{ SelectedText() string }).SelectedText()
+	}
+	if text() == "" {
+		t.Fatalf("F2 leads to %T", entry)
+	}
+	entry.TypedRune('9')
+	d.menu.undo.Action()
+	if text() == "9" {
+		t.Error("undo leaves what was typed")
+	}
+	d.menu.redo.Action()
+	if text() != "9" {
+		t.Errorf("redo leaves %q", text())
+	}
+	d.menu.redo.Action()
+	if d.session.Class().Title != title {
+		t.Error("redo changes the class while something is typed")
+	}
+	entry.TypedKey(&fyne.KeyEvent{Name: fyne.KeyEscape})
+	d.menu.redo.Action()
+	if d.session.Class().Title != "Another" {
+		t.Errorf("after Escape the title is %q", d.session.Class().Title)
 	}
 }

@@ -226,7 +226,7 @@ func (d *desk) must(err error) {
 // redo brings back what undo took of what is being typed, and otherwise the next
 // change.
 func (d *desk) redo() {
-	if look.RedoTyping(d.window.Canvas()) || !look.CommitFocused(d.window.Canvas()) {
+	if look.RedoTyping(d.window.Canvas()) || d.menu.redo.Disabled || !look.CommitFocused(d.window.Canvas()) {
 		return
 	}
 	if d.tryingHere() {

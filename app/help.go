@@ -85,8 +85,7 @@ func (d *desk) showKeys() {
 		{"Ctrl+=, Ctrl+−", words.Key("Larger and smaller text")},
 		{"Tab, Shift+Tab", words.Key("Next and previous field")},
 		{"Enter", words.Key("Hand over what is typed; open the working of a figure")},
-		{"F2", words.Key("Change the chosen cell of the crop table")},
-		{"Enter", words.Key("In the crop table: change the cell, or use the treatment in a batch")},
+		{"Enter, F2", words.Key("In the crop table: change the cell; where it cannot be changed, Enter uses the treatment in a batch")},
 		{"Escape", words.Key("Take back what is typed; leave a dialog")},
 		{"Ctrl+Q", words.Key("Quit")},
 	} {

@@ -27,8 +27,8 @@ type menu struct {
 func newMenu(d *desk) *menu {
 	item := d.item
 	m := &menu{
-		undo:      d.undoItem(),
-		redo:      d.command(look.Say("Redo"), d.redo, &fyne.ShortcutRedo{}),
+		undo:      d.stepItem(look.Say("Undo"), d.undo, &fyne.ShortcutUndo{}),
+		redo:      d.stepItem(look.Say("Redo"), d.redo, &fyne.ShortcutRedo{}),
 		recent:    fyne.NewMenuItem(look.Say("Open recent"), nil),
 		light:     d.plain(look.Say("Light"), func() { d.setVariant(look.Light) }),
 		dark:      d.plain(look.Say("Dark"), func() { d.setVariant(look.Dark) }),
@@ -137,18 +137,19 @@ func (d *desk) plain(label string, do func()) *fyne.MenuItem {
 	return i
 }
 
-// undoItem is a command also where the class has nothing to take back: in an
-// entry there may be, and in one of a dialog the toolkit's own undo works.
-func (d *desk) undoItem() *fyne.MenuItem {
-	i := fyne.NewMenuItem(look.Say("Undo"), func() {
+// stepItem undoes or redoes. It is a command also where the class has nothing to
+// take back or bring back: in an entry there may be, and in one of a dialog the
+// toolkit's own undo and redo work.
+func (d *desk) stepItem(label string, step func(), shortcut fyne.Shortcut) *fyne.MenuItem {
+	i := fyne.NewMenuItem(label, func() {
 		canvas := d.window.Canvas()
 		if canvas.Overlays().Top() == nil {
-			d.undo()
+			step()
 		} else if entry, ok := canvas.Focused().(fyne.Shortcutable); ok {
-			entry.TypedShortcut(&fyne.ShortcutUndo{})
+			entry.TypedShortcut(shortcut)
 		}
 	})
-	i.Shortcut = &fyne.ShortcutUndo{}
+	i.Shortcut = shortcut
 	return i
 }
 

@@ -10,16 +10,21 @@ import (
 	"example.org/kettleside/app/desk/look"
 )
 
-// cell is one cell of the table: a text over two lines, or two texts, on the
-// ground of its row.
+// cell is one cell of the table: a text over as many lines as its row has room
+// for, or two texts, on the ground of its row.
 type cell struct {
 	widget.BaseWidget
 	first, second string
 	ink, inkBelow fyne.ThemeColorName
 	strong        bool
-	chosen        bool
-	marked        bool // with the sign of a change made here
+	chosen        bool   // its row is
+	current       bool   // what the keys are about
+	marked        bool   // with the sign of a change made here
+	bare          bool   // without the rule under it
+	tapped        func() // set with everything else; nil: a tap does nothing
 }
+
+var _ fyne.Tappable = (*cell)(nil)
 
 func newCell() *cell {
 	c := &cell{ink: look.Ink, inkBelow: look.InkSoft}
@@ -29,22 +34,42 @@ func newCell() *cell {
 
 // The room in a cell at normal size.
 const (
-	cellHigh = 42
-	cellPad  = 7
-	signSize = 15
+	cellPad   = 7
+	signSize  = 15
+	mostLines = 3
 )
+
+// cellRoom is the room for text in a cell of a width.
+func cellRoom(wide float32, marked bool) float32 {
+	if marked {
+		wide -= signSize * look.Current().Scale
+	}
+	return wide - cellPad*look.Current().Scale
+}
+
+// Tapped chooses the cell.
+func (c *cell) Tapped(*fyne.PointEvent) {
+	if c.tapped != nil {
+		c.tapped()
+	}
+}
 
 // CreateRenderer is for the toolkit.
 func (c *cell) CreateRenderer() fyne.WidgetRenderer {
-	r := &cellRenderer{cell: c, ground: canvas.NewRectangle(color.Transparent), above: canvas.NewText("", nil), below: canvas.NewText("", nil), sign: look.Icon(look.IconEdited(), signSize)}
-	r.objects = []fyne.CanvasObject{r.ground, r.above, r.below, r.sign}
+	r := &cellRenderer{cell: c, ground: canvas.NewRectangle(color.Transparent), rule: canvas.NewRectangle(color.Transparent), sign: look.Icon(look.IconEdited(), signSize)}
+	r.objects = []fyne.CanvasObject{r.ground, r.rule}
+	for i := range r.lines {
+		r.lines[i] = canvas.NewText("", nil)
+		r.objects = append(r.objects, r.lines[i])
+	}
+	r.objects = append(r.objects, r.sign)
 	return r
 }
 
 type cellRenderer struct {
 	cell         *cell
-	ground       *canvas.Rectangle
-	above, below *canvas.Text
+	ground, rule *canvas.Rectangle // rule: under the row
+	lines        [mostLines]*canvas.Text
 	sign         *canvas.Image
 	objects      []fyne.CanvasObject
 	size         fyne.Size
@@ -54,20 +79,29 @@ func (r *cellRenderer) Destroy()                     {}
 func (r *cellRenderer) Objects() []fyne.CanvasObject { return r.objects }
 func (r *cellRenderer) MinSize() fyne.Size {
 	scale := look.Current().Scale
-	return fyne.NewSize(40*scale, cellHigh*scale)
+	return fyne.NewSize(40*scale, rowHigh*scale)
 }
 
 func (r *cellRenderer) Layout(size fyne.Size) {
 	r.size = size
-	r.ground.Resize(size)
-	r.place()
+	r.rule.Move(fyne.NewPos(0, size.Height-1))
+	r.rule.Resize(fyne.NewSize(size.Width, 1))
+	r.Refresh()
 }
 
 func (r *cellRenderer) Refresh() {
-	r.ground.FillColor = color.Transparent
+	r.ground.FillColor, r.ground.StrokeColor, r.ground.StrokeWidth = color.Transparent, color.Transparent, 0
+	r.ground.Resize(r.size.SubtractWidthHeight(0, 1))
+	r.rule.FillColor = look.Color(look.Rule)
+	look.Show(r.rule, !r.cell.bare)
 	if r.cell.chosen {
 		r.ground.FillColor = look.Tint(look.Ink, 0x14)
 	}
+	if r.cell.current {
+		r.ground.StrokeColor, r.ground.StrokeWidth = look.Color(look.Ink), 1.5
+		r.ground.Resize(r.size.SubtractWidthHeight(1, 1)) // its edge stays in view beside the bar
+	}
+	r.rule.Refresh()
 	r.ground.Refresh()
 	r.place()
 }
@@ -77,35 +111,29 @@ func (r *cellRenderer) place() {
 	c := r.cell
 	size := look.Size(look.SizeSmall)
 	pad := cellPad * look.Current().Scale
-	wide := r.size.Width - pad
+	wide := cellRoom(r.size.Width, c.marked)
 	look.Show(r.sign, c.marked)
 	if c.marked {
 		side := signSize * look.Current().Scale
-		wide -= side
 		r.sign.Resize(fyne.NewSquareSize(side))
 		r.sign.Move(fyne.NewPos(r.size.Width-side-2, (r.size.Height-side)/2))
 	}
-	style := fyne.TextStyle{Bold: c.strong}
-	first, second := c.first, c.second
-	inkBelow := c.inkBelow
-	if second == "" {
-		first, second = twoLines(c.first, wide, size, style)
-		inkBelow = c.ink
-	} else {
-		first, second = clipped(first, wide, size, style), clipped(second, wide, size, fyne.TextStyle{})
+	strong := fyne.TextStyle{Bold: c.strong}
+	line := fyne.MeasureText("", size, strong).Height
+	lines := []string{clipped(c.first, wide, size, strong), clipped(c.second, wide, size, fyne.TextStyle{})}
+	if c.second == "" {
+		lines = broken(c.first, wide, size, strong, min(int(r.size.Height/line), mostLines))
 	}
-	set := func(t *canvas.Text, text string, ink fyne.ThemeColorName, bold bool) {
-		t.Text, t.Color, t.TextSize, t.TextStyle = text, look.Color(ink), size, fyne.TextStyle{Bold: bold}
+	y := (r.size.Height - float32(len(lines))*line) / 2
+	for i, t := range r.lines {
+		t.Text, t.Color, t.TextSize, t.TextStyle = "", look.Color(c.ink), size, strong
+		if i < len(lines) {
+			t.Text = lines[i]
+		}
+		if i > 0 && c.second != "" {
+			t.Color, t.TextStyle = look.Color(c.inkBelow), fyne.TextStyle{}
+		}
+		t.Move(fyne.NewPos(pad/2, y+float32(i)*line))
+		t.Refresh()
 	}
-	set(r.above, first, c.ink, c.strong)
-	set(r.below, second, inkBelow, c.strong && c.second == "")
-	line := r.above.MinSize().Height
-	y := (r.size.Height - line) / 2
-	if second != "" {
-		y = (r.size.Height - 2*line) / 2
-	}
-	r.above.Move(fyne.NewPos(pad/2, y))
-	r.below.Move(fyne.NewPos(pad/2, y+line))
-	r.above.Refresh()
-	r.below.Refresh()
 }

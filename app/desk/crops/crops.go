@@ -4,7 +4,6 @@
 package crops
 
 import (
-	"fmt"
 	"slices"
 	"time"
 
@@ -14,6 +13,7 @@ import (
 
 	"example.org/kettleside/app/desk/look"
 	"example.org/kettleside/app/desk/session"
+	"example.org/kettleside/content/words"
 	"example.org/kettleside/reference"
 )
 
@@ -21,34 +21,29 @@ import (
 type Crops struct {
 	// Content is what the window shows.
 	Content fyne.CanvasObject
+	// OpenQuestion leads to the answer of a question from the room.
+	OpenQuestion func(id string)
+	// ColumnsChosen is called with the names of the columns after each choice.
+	ColumnsChosen func(names []string)
 
 	session *session.Session
 	now     func() time.Time // the day and hour of an edit
 	view    reference.View
 
-	search                  *widget.Entry
+	search                  *searchEntry
 	group, method, standing *widget.Select
 	changed                 *widget.Check
 	count                   *look.Text
 	filters                 *fyne.Container
 	grid                    *grid
+	foot                    *cell             // the chosen cell in full
 	none                    fyne.CanvasObject // instead of rows, where nothing fits
 	record                  *record
-	form                    *form
-	side                    *fyne.Container
-}
-
-// The choices that do not filter.
-const (
-	allGroups    = "All groups"
-	allMethods   = "All methods"
-	anyStanding  = "Any standing"
-	searchPrompt = "Search crop, cut, words"
-)
-
-var methods = map[string]reference.Method{
-	"Water blanch": reference.WaterBlanch, "Steam blanch": reference.SteamBlanch,
-	"Cook": reference.CookThrough, "Without heating": reference.NoHeat,
+	form, cell              *form // in place of the record, over a cell
+	choosing                *choosing
+	columns                 []string // that were chosen
+	shownTable              *reference.Table
+	follower                *look.Follower
 }
 
 // New makes the area. openBatch leads to the batch that was just added.
@@ -57,62 +52,71 @@ func New(s *session.Session, openBatch func()) *Crops {
 	c.makeFilters()
 	c.grid = newGrid()
 	c.grid.onChosen, c.grid.onSort, c.grid.onUse = c.choose, c.sortBy, c.use
+	c.grid.onChange, c.grid.onLeave, c.grid.onMoved = c.changeCell, func() { c.focus(c.search) }, c.moved
+	c.foot = newCell()
+	c.foot.bare = true
 	c.record = newRecord(c, openBatch)
-	c.form = newForm(c)
+	c.form, c.cell = newSideForm(c), newCellForm(c)
 	c.form.content.Hide()
-	c.side = container.NewStack(c.record.content, c.form.content)
-	c.none = container.NewCenter(look.Column(10, look.Heading("Nothing fits"),
-		look.Label("No treatment of the table fits this search and these filters."),
-		container.NewHBox(widget.NewButton("Show all", c.ShowAll))))
+	c.choosing = newChoosing(c)
+	side := container.NewStack(c.record.content, c.form.content, c.choosing.content)
+	c.none = container.NewCenter(look.Column(10, look.Heading(look.Say("Nothing fits")),
+		look.Label(look.Say("No treatment of the table fits this search and these filters.")),
+		container.NewHBox(widget.NewButton(look.Say("Show all"), c.ShowAll))))
 
-	body := container.New(&beside{}, container.NewStack(c.grid, c.none), look.NewSurface(look.Rule, look.Inset(0.5, 0, look.Column(0))), c.side)
+	foot := container.NewBorder(look.Hairline(), nil, nil, look.Inset(8, 4, widget.NewButton(look.Say("Columns…"), c.openColumns)), c.foot)
+	rows := container.NewBorder(nil, foot, nil, nil, container.NewStack(c.grid, c.none, c.cell.content))
+	body := container.New(&beside{}, rows, look.NewSurface(look.Rule, look.Inset(0.5, 0, look.Column(0))), side)
 	c.filters = c.filterLine()
 	c.Content = container.NewBorder(look.Column(0, look.Inset(14, 8, c.filters), look.Hairline()), nil, nil, nil, body)
 	if len(s.Table().Treatments) > 0 {
 		c.grid.chosen = s.Table().Treatments[0].ID
 	}
-	s.Subscribe(c.show)
+	c.SetColumns(nil)
+	c.follower = look.Follow(c.Content, c.show)
+	s.Subscribe(c.follower.Changed)
 	c.show()
 	return c
 }
 
 func (c *Crops) makeFilters() {
-	c.search = widget.NewEntry()
-	c.search.SetPlaceHolder(searchPrompt)
+	c.search = newSearchEntry(func() { c.focus(c.grid); c.grid.reveal() })
+	c.search.SetPlaceHolder(look.Say("Search crop, cut, words"))
 	c.search.OnChanged = func(text string) { c.view.Text = text; c.show() }
 	c.count = look.NewText("", look.SizeSmall, look.InkSoft, fyne.TextStyle{})
-	c.group = c.filter(append([]string{allGroups}, groups(c.session.Table())...), func(text string) {
-		c.view.Group = ""
-		if text != allGroups {
-			c.view.Group = text
-		}
-	})
-	c.method = c.filter([]string{allMethods, "Water blanch", "Steam blanch", "Cook", "Without heating"}, func(text string) {
-		c.view.Methods = nil
-		if m, ok := methods[text]; ok {
-			c.view.Methods = []reference.Method{m}
-		}
-	})
-	standings := []reference.Standing{reference.Read, reference.ReadElsewhere, reference.FromMemory, reference.CommonPractice, reference.EnteredHere}
-	names := []string{anyStanding}
-	for _, s := range standings {
-		names = append(names, string(s))
-	}
-	c.standing = c.filter(names, func(text string) {
-		c.view.Standings = nil
-		if text != anyStanding {
-			c.view.Standings = []reference.Standing{reference.Standing(text)}
-		}
-	})
-	c.changed = widget.NewCheck("Changed here", func(on bool) { c.view.Changed = on; c.show() })
+	c.group = filter(c, look.Say("All groups"), groups(c.session.Table()),
+		func(g reference.Group) string { return look.Say(string(g)) },
+		func(only []reference.Group) {
+			c.view.Group = ""
+			if len(only) > 0 {
+				c.view.Group = only[0]
+			}
+		})
+	c.method = filter(c, look.Say("All methods"), []reference.Method{reference.WaterBlanch, reference.SteamBlanch, reference.CookThrough, reference.NoHeat},
+		func(m reference.Method) string { return look.Sentence(look.Say(session.MethodName(m))) },
+		func(only []reference.Method) { c.view.Methods = only })
+	c.standing = filter(c, look.Say("Any standing"),
+		[]reference.Standing{reference.Read, reference.ReadElsewhere, reference.FromMemory, reference.CommonPractice, reference.EnteredHere},
+		func(s reference.Standing) string { return look.Say(string(s)) },
+		func(only []reference.Standing) { c.view.Standings = only })
+	c.changed = widget.NewCheck(look.Say("Changed here"), func(on bool) { c.view.Changed = on; c.show() })
 }
 
-// filter is one choice that narrows the view; the first option does not.
-func (c *Crops) filter(options []string, set func(string)) *widget.Select {
+// filter is one choice that narrows the view to one of the values, by their
+// names; the first option does not.
+func filter[T any](c *Crops, all string, values []T, name func(T) string, set func(only []T)) *widget.Select {
+	options := []string{all}
+	for _, v := range values {
+		options = append(options, name(v))
+	}
 	s := widget.NewSelect(options, nil)
 	s.PlaceHolder = " "
 	s.SetSelectedIndex(0)
-	s.OnChanged = func(text string) { set(text); c.show() }
+	s.OnChanged = func(string) {
+		at := s.SelectedIndex()
+		set(values[max(at-1, 0):max(at, 0)])
+		c.show()
+	}
 	return s
 }
 
@@ -122,16 +126,18 @@ func (c *Crops) filterLine() *fyne.Container {
 	return container.New(&folding{gap: 8, least: 190}, c.search, choices, container.NewCenter(c.count))
 }
 
-// groups are the groups of crops, in the order of the table.
-func groups(t *reference.Table) []string {
-	var names []string
+// groups are the groups of crops in the order of the table.
+func groups(t *reference.Table) (all []reference.Group) {
 	for _, crop := range t.Crops {
-		if !slices.Contains(names, crop.Group) {
-			names = append(names, crop.Group)
+		if !slices.Contains(all, crop.Group) {
+			all = append(all, crop.Group)
 		}
 	}
-	return names
+	return all
 }
+
+// Shown is called when the area is shown again.
+func (c *Crops) Shown() { c.follower.Shown() }
 
 // show brings rows and record up to date.
 func (c *Crops) show() {
@@ -144,6 +150,11 @@ func (c *Crops) show() {
 		fyne.LogError("the crop table cannot be sorted so", err)
 		rows = nil
 	}
+	if table != c.shownTable && c.typing() == nil { // an open form shows what was
+		c.closeForm()
+		c.closeCell()
+	}
+	c.shownTable = table
 	sorted := reference.SortBy{}
 	if len(c.view.Sort) > 0 {
 		sorted = c.view.Sort[0]
@@ -152,28 +163,51 @@ func (c *Crops) show() {
 	look.Show(c.none, len(rows) == 0)
 	look.Show(c.grid, len(rows) > 0)
 	c.count.SetText(countText(len(rows), len(table.Treatments)))
-	c.filters.Refresh()
-	if !c.Unfinished() && len(rows) > 0 && !c.shown(rows) {
+	look.Rearrange(c.filters) // the count is of another width
+	if !c.Unfinished() && len(rows) > 0 && !c.among(c.grid.chosen) {
 		c.grid.choose(table.Treatments[rows[0]].ID) // the record is one of those on view
 	}
 	c.record.show(c.grid.chosen)
+	c.moved()
 }
 
-// shown says whether the chosen treatment is among the rows on view.
-func (c *Crops) shown(rows []int) bool {
-	for _, r := range rows {
-		if c.session.Table().Treatments[r].ID == c.grid.chosen {
-			return true
-		}
+// moved follows the chosen cell: its text in full stands under the table, and
+// the form that is open over it goes with it.
+func (c *Crops) moved() {
+	if c.foot == nil {
+		return
 	}
-	return false
+	c.foot.first = c.cellText()
+	c.foot.Refresh()
+	if c.cell.content.Visible() {
+		look.Rearrange(c.cell.content)
+	}
 }
+
+// jump goes to a treatment, whether or not the filters let it through.
+func (c *Crops) jump(id string) {
+	if !c.among(id) {
+		c.ShowAll()
+	}
+	c.choose(id)
+	c.grid.reveal()
+}
+
+// openQuestion leads to a question, where somebody listens.
+func (c *Crops) openQuestion(id string) {
+	if c.OpenQuestion != nil {
+		c.OpenQuestion(id)
+	}
+}
+
+// among says whether a treatment is among the rows on view.
+func (c *Crops) among(id string) bool { return slices.Contains(c.grid.table.IDs(c.grid.rows), id) }
 
 func countText(shown, all int) string {
 	if shown == all {
-		return fmt.Sprintf("%d treatments", all)
+		return look.Say("%d treatments", all)
 	}
-	return fmt.Sprintf("%d of %d", shown, all)
+	return look.Say("%d of %d", shown, all)
 }
 
 func (c *Crops) sortBy(by reference.SortBy) {
@@ -182,7 +216,7 @@ func (c *Crops) sortBy(by reference.SortBy) {
 		c.view.Sort = []reference.SortBy{by}
 	}
 	c.show()
-	c.grid.ScrollToTop()
+	c.grid.sheet.toTop()
 }
 
 // ShowAll takes every filter away.
@@ -200,34 +234,49 @@ func (c *Crops) Focus(canvas fyne.Canvas) { canvas.Focus(c.search) }
 // choose shows another record, unless a change of this one is being typed: the
 // form then stays and says so.
 func (c *Crops) choose(id string) {
-	if c.Unfinished() {
-		c.grid.choose(c.form.treatment.ID)
-		c.form.complain(unfinished)
+	if f := c.typing(); f != nil {
+		c.grid.choose(f.treatment.ID)
+		f.complain(look.Say(unfinished))
 		return
 	}
 	c.closeForm()
+	c.cell.content.Hide()
 	c.grid.choose(id)
 	c.record.show(id)
+	c.moved()
 }
 
 // unfinished is what the form says when another record is asked for.
-const unfinished = "This change is not made yet: choose “Change it here” to make it, or “Cancel” to give it up."
+var unfinished = words.Key("This change is not made yet: make it, or give it up, before you go on.")
 
 // Unfinished says whether a change of a value is being typed and was neither
 // made nor given up.
-func (c *Crops) Unfinished() bool { return c.form.content.Visible() && c.form.typed() }
+func (c *Crops) Unfinished() bool { return c.typing() != nil }
 
-// GiveUp closes the form without making the change that is typed in it.
-func (c *Crops) GiveUp() { c.closeForm() }
+// typing is the form in which something is typed, nil where none is.
+func (c *Crops) typing() *form {
+	for _, f := range []*form{c.form, c.cell} {
+		if f.content.Visible() && f.typed() {
+			return f
+		}
+	}
+	return nil
+}
+
+// GiveUp closes the forms without making the change that is typed in them.
+func (c *Crops) GiveUp() {
+	c.closeForm()
+	c.closeCell()
+}
 
 // use adds a batch with the chosen treatment to the class.
 func (c *Crops) use() {
 	if err := c.session.AddBatch(c.grid.chosen); err != nil {
-		c.record.say(look.Sentence(err.Error()))
+		c.record.say(plain(err))
 		return
 	}
 	one, _ := c.session.SelectedBatch()
-	c.record.added(fmt.Sprintf("“%s” is batch %d of the class.", one.Batch.Name, c.session.Selected()+1))
+	c.record.added(look.Say("“%s” is batch %d of the class.", one.Batch.Name, c.session.Selected()+1))
 }
 
 func (c *Crops) openForm() {
@@ -235,12 +284,20 @@ func (c *Crops) openForm() {
 	if !ok {
 		return
 	}
-	c.form.start(t)
+	if f := c.typing(); f != nil {
+		f.complain(look.Say(unfinished))
+		return
+	}
+	c.closeCell()
+	c.form.start(t, "")
 	c.record.content.Hide()
 	c.form.content.Show()
+	c.focus(c.form.field)
 }
 
 func (c *Crops) closeForm() {
 	c.form.content.Hide()
-	c.record.content.Show()
+	if !c.choosing.content.Visible() {
+		c.record.content.Show()
+	}
 }

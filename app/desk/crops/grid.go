@@ -9,41 +9,63 @@ import (
 )
 
 // grid is the table on the screen. It shows rows of the crop table in the order
-// that it is given and marks the chosen one; the toolkit's table marks only a
-// cell, so the mark is ours.
+// that it is given, with a heading that stays in view when they go up and down
+// and the crop that stays in view when they go sideways. One row is chosen, and
+// in it one cell is what the keys are about. The toolkit's own table keeps its
+// first columns in view only where all columns are of one width.
 type grid struct {
-	widget.Table
-	table  *reference.Table
-	rows   []int // places in table.Treatments
-	chosen string
-	sorted reference.SortBy
+	widget.BaseWidget
+	table   *reference.Table
+	rows    []int // places in table.Treatments
+	columns []column
+	chosen  string // treatment
+	column  int    // of the cell that the keys are about
+	sorted  reference.SortBy
+	focused bool
 
 	onChosen func(id string)
 	onSort   func(reference.SortBy)
-	onUse    func() // Enter
-	width    float32
+	onUse    func()                         // Enter where nothing can be changed
+	onChange func(id string, c column) bool // Enter and F2; false where nothing can be changed
+	onLeave  func()                         // Up from the first row, Escape
+	onMoved  func()                         // another cell, or other rows in view
+	sheet    *sheet
 }
 
-var _ fyne.Focusable = (*grid)(nil)
+var (
+	_ fyne.Focusable  = (*grid)(nil)
+	_ fyne.Scrollable = (*grid)(nil)
+)
 
 func newGrid() *grid {
-	g := &grid{}
-	g.Length = func() (int, int) { return len(g.rows), len(columns) }
-	g.CreateCell = func() fyne.CanvasObject { return newCell() }
-	g.UpdateCell = g.update
-	g.ShowHeaderRow = true
-	g.CreateHeader = func() fyne.CanvasObject { return newHead(g.sort) }
-	g.UpdateHeader = g.updateHead
-	g.OnSelected = func(id widget.TableCellID) { g.chooseRow(id.Row) }
+	g := &grid{columns: standing(usual())}
+	g.sheet = newSheet(g)
 	g.ExtendBaseWidget(g)
 	return g
 }
 
+// CreateRenderer is for the toolkit.
+func (g *grid) CreateRenderer() fyne.WidgetRenderer { return g.sheet }
+
 // setRows shows other rows, or the same rows of a table that changed.
 func (g *grid) setRows(table *reference.Table, rows []int, sorted reference.SortBy) {
 	g.table, g.rows, g.sorted = table, rows, sorted
-	g.UnselectAll()
 	g.Refresh()
+}
+
+// setColumns shows other columns. The cell that the keys are about stays in its
+// column where that still stands.
+func (g *grid) setColumns(columns []column) {
+	was := g.columns[g.column].id
+	g.columns, g.column = columns, 0
+	for i, c := range columns {
+		if c.id == was {
+			g.column = i
+		}
+	}
+	g.sheet.wide = 0 // the widths are shared out anew
+	g.Refresh()
+	g.reveal()
 }
 
 // at is the row in which the chosen treatment stands, -1 where it is not shown.
@@ -56,46 +78,58 @@ func (g *grid) at() int {
 	return -1
 }
 
+// treatment is the one of a row.
+func (g *grid) treatment(row int) reference.Treatment { return g.table.Treatments[g.rows[row]] }
+
+// chooseRow is the choice of a person.
 func (g *grid) chooseRow(row int) {
-	g.UnselectAll()
-	if row < 0 || row >= len(g.rows) {
-		return
+	if row >= 0 && row < len(g.rows) {
+		g.onChosen(g.treatment(row).ID)
 	}
-	g.choose(g.table.Treatments[g.rows[row]].ID)
-	g.onChosen(g.chosen)
 }
 
 // choose marks a treatment.
 func (g *grid) choose(id string) {
-	g.chosen = id
-	g.Refresh()
+	if g.chosen != id {
+		g.chosen = id
+		g.Refresh()
+	}
 }
 
-func (g *grid) update(id widget.TableCellID, o fyne.CanvasObject) {
-	c := o.(*cell)
-	if id.Row < 0 || id.Row >= len(g.rows) || id.Col < 0 || id.Col >= len(columns) {
+// update sets everything about a cell.
+func (g *grid) update(at place, c *cell) {
+	if at.row >= len(g.rows) || at.col >= len(g.columns) {
 		return
 	}
-	t, col := g.table.Treatments[g.rows[id.Row]], columns[id.Col]
+	t, col := g.treatment(at.row), g.columns[at.col]
+	c.tapped = func() { g.tapped(at) }
 	c.first, c.second = col.text(g.table, t)
 	c.ink, c.inkBelow = look.Ink, look.InkSoft
-	c.strong = id.Col == 0 || col.sort == reference.ByMinutes
+	c.strong = g.strong(at.col)
 	c.chosen = t.ID == g.chosen
-	if shipped, changed := col.edited(t); changed {
+	c.current = c.chosen && g.focused && at.col == g.column
+	shipped, changed := col.edited(t)
+	if changed {
 		c.second, c.ink, c.inkBelow = shipped, look.Edited, look.Edited
 	}
-	c.marked = id.Col == 0 && len(t.Changed) > 0
+	c.marked = g.marked(t, at.col)
 	c.Refresh()
 }
 
-func (g *grid) updateHead(id widget.TableCellID, o fyne.CanvasObject) {
-	h := o.(*head)
-	if id.Col < 0 || id.Col >= len(columns) {
-		return
-	}
-	col := columns[id.Col]
-	h.col, h.title, h.sorts, h.arrow = id.Col, col.title, col.sort != "", nil
-	if col.sort != "" && col.sort == g.sorted.Column {
+// strong says whether a column is set in bold.
+func (g *grid) strong(col int) bool { return col == 0 || g.columns[col].id == "minutes" }
+
+// marked says whether a cell has the sign of a change made here: what was
+// changed, and its crop.
+func (g *grid) marked(t reference.Treatment, col int) bool {
+	_, changed := g.columns[col].edited(t)
+	return changed || col == 0 && len(t.Changed) > 0
+}
+
+func (g *grid) updateHead(col int, h *head) {
+	c := g.columns[col]
+	h.col, h.title, h.sorts, h.arrow = col, look.Say(c.title), c.sort != "", nil
+	if h.sorts && c.sort == g.sorted.Column {
 		h.arrow = look.IconUp()
 		if g.sorted.Descending {
 			h.arrow = look.IconDown()
@@ -106,7 +140,7 @@ func (g *grid) updateHead(id widget.TableCellID, o fyne.CanvasObject) {
 
 // sort goes from up to down to the order of the table.
 func (g *grid) sort(col int) {
-	next := reference.SortBy{Column: columns[col].sort}
+	next := reference.SortBy{Column: g.columns[col].sort}
 	if g.sorted.Column == next.Column {
 		next.Descending = true
 		if g.sorted.Descending {
@@ -116,24 +150,34 @@ func (g *grid) sort(col int) {
 	g.onSort(next)
 }
 
-// Resize lets the columns grow with the table.
-func (g *grid) Resize(size fyne.Size) {
-	if size.Width != g.width {
-		g.width = size.Width
-		for i, wide := range widths(size.Width) {
-			g.SetColumnWidth(i, wide)
-		}
+// tapped chooses a cell; a tap on the chosen one changes it, where it can be.
+func (g *grid) tapped(at place) {
+	again := at == place{g.at(), g.column}
+	g.column = at.col
+	g.chooseRow(at.row)
+	if canvas := fyne.CurrentApp().Driver().CanvasForObject(g); canvas != nil {
+		canvas.Focus(g)
 	}
-	g.Table.Resize(size)
+	if again {
+		g.change()
+	}
+	g.onMoved()
 }
 
-// TypedKey moves the choice through the rows.
+// change asks for a change of the chosen cell; false where it has none.
+func (g *grid) change() bool { return g.at() >= 0 && g.onChange(g.chosen, g.columns[g.column]) }
+
+// TypedKey moves the choice through rows and columns.
 func (g *grid) TypedKey(key *fyne.KeyEvent) {
 	const page = 10
 	switch key.Name {
 	case fyne.KeyDown:
 		g.move(1)
 	case fyne.KeyUp:
+		if g.at() <= 0 {
+			g.onLeave()
+			return
+		}
 		g.move(-1)
 	case fyne.KeyPageDown:
 		g.move(page)
@@ -143,8 +187,18 @@ func (g *grid) TypedKey(key *fyne.KeyEvent) {
 		g.move(-len(g.rows))
 	case fyne.KeyEnd:
 		g.move(len(g.rows))
+	case fyne.KeyLeft:
+		g.moveAcross(-1)
+	case fyne.KeyRight:
+		g.moveAcross(1)
 	case fyne.KeyReturn, fyne.KeyEnter:
-		g.onUse()
+		if !g.change() {
+			g.onUse()
+		}
+	case fyne.KeyF2:
+		g.change()
+	case fyne.KeyEscape:
+		g.onLeave()
 	}
 }
 
@@ -152,7 +206,38 @@ func (g *grid) move(by int) {
 	if len(g.rows) == 0 {
 		return
 	}
-	row := max(0, min(g.at()+by, len(g.rows)-1))
-	g.chooseRow(row)
-	g.ScrollTo(widget.TableCellID{Row: row})
+	g.chooseRow(max(0, min(g.at()+by, len(g.rows)-1)))
+	g.reveal()
+}
+
+func (g *grid) moveAcross(by int) {
+	g.column = max(0, min(g.column+by, len(g.columns)-1))
+	g.Refresh()
+	g.reveal()
+}
+
+// reveal scrolls to the cell that the keys are about.
+func (g *grid) reveal() {
+	if row := g.at(); row >= 0 {
+		g.sheet.reveal(place{row, g.column})
+	}
+	g.onMoved()
+}
+
+// Scrolled passes the wheel on where it turns over the crop or the headings.
+func (g *grid) Scrolled(e *fyne.ScrollEvent) { g.sheet.scroll.Scrolled(e) }
+
+// TypedRune is for the toolkit.
+func (g *grid) TypedRune(rune) {}
+
+// FocusGained is for the toolkit.
+func (g *grid) FocusGained() { g.setFocused(true) }
+
+// FocusLost is for the toolkit.
+func (g *grid) FocusLost() { g.setFocused(false) }
+
+func (g *grid) setFocused(focused bool) {
+	g.focused = focused
+	g.sheet.place(true)
+	g.onMoved()
 }

@@ -15,6 +15,7 @@ import (
 	"example.org/kettleside/app/desk/look/looktest"
 	"example.org/kettleside/app/desk/session"
 	"example.org/kettleside/content"
+	"example.org/kettleside/content/words"
 	"example.org/kettleside/reference"
 )
 
@@ -37,6 +38,7 @@ func open(t testing.TB, v look.Variant, wide, high float32) *room {
 		t.Fatal(err)
 	}
 	r := &room{session: session.New(reference.Shipped(), c)}
+	r.session.Speak(look.Voice())
 	r.crops = New(r.session, func() { r.opened++ })
 	r.crops.now = func() time.Time { return time.Date(2027, 6, 1, 9, 0, 0, 0, time.UTC) }
 	r.window = test.NewTempWindow(t, nil)
@@ -46,13 +48,30 @@ func open(t testing.TB, v look.Variant, wide, high float32) *room {
 	return r
 }
 
-// TestMarkup compares the area with its golden markup. It changes where the crop
-// table does; a wanted change is taken over by copying testdata/failed.
+// speak lets the rooms that are opened from now on speak a language.
+func speak(t testing.TB, l words.Language) {
+	look.Speak(words.In(l))
+	t.Cleanup(func() { look.Speak(nil) })
+}
+
+// ending is what the goldens of a language have at the end of their names.
+func ending(l words.Language) string {
+	if l == words.English {
+		return ".xml"
+	}
+	return "-" + string(l) + ".xml"
+}
+
+// TestMarkup compares the area with its golden markup, in each language. It
+// changes where the crop table or the words do.
 func TestMarkup(t *testing.T) {
-	r := open(t, look.Light, areaWide, areaHigh)
-	looktest.Markup(t, r.window, "crops.xml")
-	r.crops.search.SetText("zzz")
-	looktest.Markup(t, r.window, "nothing-fits.xml")
+	for _, l := range words.Languages() {
+		speak(t, l)
+		r := open(t, look.Light, areaWide, areaHigh)
+		looktest.Markup(t, r.window, "crops"+ending(l))
+		r.crops.search.SetText("zzz")
+		looktest.Markup(t, r.window, "nothing-fits"+ending(l))
+	}
 }
 
 // TestTextStands asks in every state of the area that no text stands out of its
@@ -60,12 +79,16 @@ func TestMarkup(t *testing.T) {
 // person to look at.
 func TestTextStands(t *testing.T) {
 	sizes := []fyne.Size{{Width: areaWide, Height: areaHigh}, {Width: 1024, Height: 700}, {Width: 1400, Height: 1400}, {Width: 700, Height: 500}}
-	for _, variant := range []look.Variant{look.Light, look.Dark} {
+	for _, ground := range []struct {
+		look.Variant
+		words.Language
+	}{{look.Light, words.English}, {look.Dark, words.English}, {look.Light, words.Spanish}} {
+		speak(t, ground.Language)
 		for _, size := range sizes {
-			r := open(t, variant, size.Width, size.Height)
+			r := open(t, ground.Variant, size.Width, size.Height)
 			see := func(state string) {
 				t.Helper()
-				name := fmt.Sprintf("crops-%s-%s-%.0fx%.0f", state, variant, size.Width, size.Height)
+				name := fmt.Sprintf("crops-%s-%s-%s-%.0fx%.0f", state, ground.Language, ground.Variant, size.Width, size.Height)
 				looktest.Settle(r.window, size.Width, size.Height)
 				looktest.Picture(t, r.window, name)
 				if n := textfits.Check(t, r.window); n < 20 || t.Failed() {
@@ -93,13 +116,16 @@ func TestTextStands(t *testing.T) {
 
 // TestLargeType asks that the area can be used with type half as large again.
 func TestLargeType(t *testing.T) {
-	r := open(t, look.Light, 1181, 700)
-	fyne.CurrentApp().Settings().SetTheme(look.NewScaled(look.Light, 1.5))
-	r.window.Content().Refresh()
-	looktest.Settle(r.window, 1181, 700)
-	looktest.Picture(t, r.window, "crops-large-type")
-	textfits.Check(t, r.window)
-	if least := r.crops.Content.MinSize(); least.Width > 1181 {
-		t.Errorf("the area needs %v", least)
+	for _, l := range words.Languages() {
+		speak(t, l)
+		r := open(t, look.Light, 1181, 700)
+		fyne.CurrentApp().Settings().SetTheme(look.NewScaled(look.Light, 1.5))
+		r.window.Content().Refresh()
+		looktest.Settle(r.window, 1181, 700)
+		looktest.Picture(t, r.window, "crops-large-type-"+string(l))
+		textfits.Check(t, r.window)
+		if least := r.crops.Content.MinSize(); least.Width > 1181 {
+			t.Errorf("%s: the area needs %v", l, least)
+		}
 	}
 }

@@ -11,6 +11,7 @@ import (
 	"example.org/kettleside/app/desk/look"
 	"example.org/kettleside/app/desk/session"
 	"example.org/kettleside/app/measure"
+	"example.org/kettleside/content/words"
 	"example.org/kettleside/reference"
 )
 
@@ -24,11 +25,13 @@ func parts(r *record, units measure.System, crop reference.Crop, t reference.Tre
 			out = append(out, look.Column(6, look.Column(3, heading, look.Hairline()), look.Column(8, lines...)))
 		}
 	}
-	add("Changed here", changes(r, t))
-	add("The whole treatment", facts(table, units, crop, t))
-	add("Also published", others(table, t))
-	add("Select and prepare", preparation(table, crop))
-	add("How much it gives", yields(table, crop))
+	add(look.Say("Changed here"), changes(r, t))
+	add(look.Say("All treatments of this crop"), treatments(r, table, t))
+	add(look.Say("The whole treatment"), facts(table, units, crop, t))
+	add(look.Say("Also published"), others(table, t))
+	add(look.Say("Select and prepare"), preparation(table, crop))
+	add(look.Say("How much it gives"), yields(table, crop))
+	add(look.Say("Questions people ask"), questions(r, t))
 	return out
 }
 
@@ -44,7 +47,7 @@ func fact(label, value, source string) fyne.CanvasObject {
 // ruleSource names a source, and its standing where nobody read it there.
 func ruleSource(table *reference.Table, id string, s reference.Standing) string {
 	if id == "" {
-		return string(s)
+		return look.Say(string(s))
 	}
 	return joined(" · ", sourceName(table, id), standingUnlessRead(s))
 }
@@ -53,32 +56,32 @@ func ruleSource(table *reference.Table, id string, s reference.Standing) string 
 // units of the class.
 func printed(units measure.System, value float64, unit string) string {
 	one := reference.Rule{ID: unit, Value: value, High: value, Unit: unit}
-	return batch.RuleTexts(&reference.Table{Rules: []reference.Rule{one}}, units)[unit]
+	return batch.RuleTexts(&reference.Table{Rules: []reference.Rule{one}}, units, look.Voice())[unit]
 }
 
 func facts(table *reference.Table, units measure.System, crop reference.Crop, t reference.Treatment) []fyne.CanvasObject {
-	rules := batch.RuleTexts(table, units)
-	out := []fyne.CanvasObject{fact("Chill", chillFact(table, t), ruleSource(table, t.ChillSource, t.ChillStanding))}
+	rules := batch.RuleTexts(table, units, look.Voice())
+	out := []fyne.CanvasObject{fact(look.Say("Chill"), chillFact(table, t), ruleSource(table, t.ChillSource, t.ChillStanding))}
 	if t.WaterGalPerLb > 0 {
 		water := look.Sentence(printed(units, t.WaterGalPerLb, "gal/lb"))
 		if crop.Leafy && t.WaterGalPerLb == table.Rule("water-leafy-gal-per-lb").Value {
-			water += ", as leafy greens take; other vegetables take " + rules["water-gal-per-lb"]
+			water = look.Say("%s, as leafy greens take; other vegetables take %s", water, rules["water-gal-per-lb"])
 		}
-		out = append(out, fact("Boiling water", water, ruleSource(table, t.WaterSource, t.WaterStanding)))
+		out = append(out, fact(look.Say("Boiling water"), water, ruleSource(table, t.WaterSource, t.WaterStanding)))
 	}
 	if t.BlanchWater != "" {
-		out = append(out, fact("Into the water or before it", t.BlanchWater, sourceName(table, t.BlanchSource)))
+		out = append(out, fact(look.Say("Into the water or before it"), t.BlanchWater, sourceName(table, t.BlanchSource)))
 	}
 	out = append(out,
-		fact("Pack", look.Sentence(packWords(t.Pack)), ""),
-		fact("Headspace", look.Sentence(headspaceFact(table, units, t)), ruleSource(table, t.HeadspaceSource, t.HeadspaceStanding)))
+		fact(look.Say("Pack"), look.Sentence(packWords(t.Pack)), ""),
+		fact(look.Say("Headspace"), look.Sentence(headspaceFact(table, units, t)), ruleSource(table, t.HeadspaceSource, t.HeadspaceStanding)))
 	if t.StorageMonths > 0 {
-		months := measure.Range(measure.Plain(t.StorageMonths), measure.Plain(t.StorageMonthsHigh), "months at "+rules["hold-f"])
-		out = append(out, fact("Best quality", months, sourceName(table, t.StorageSource)))
+		cold := look.Say("%s months at %s", months(t), rules["hold-f"])
+		out = append(out, fact(look.Say("Best quality"), cold, sourceName(table, t.StorageSource)))
 	}
 	for _, note := range []string{t.Note, crop.Note} {
 		if note != "" {
-			out = append(out, fact("Note", note, ""))
+			out = append(out, fact(look.Say("Note"), note, ""))
 		}
 	}
 	return out
@@ -89,10 +92,13 @@ func chillFact(table *reference.Table, t reference.Treatment) string {
 		return look.Sentence(chillWords(table, t))
 	}
 	if t.ChillFactor == 1 {
-		return chillWords(table, t) + ", as long as the blanch"
+		return look.Say("%s, as long as the blanch", chillWords(table, t))
 	}
-	return fmt.Sprintf("%s, %s times the blanch", chillWords(table, t), measure.Plain(t.ChillFactor))
+	return look.Say("%s, %s times the blanch", chillWords(table, t), measure.Plain(t.ChillFactor))
 }
+
+// mouths name the mouths of containers, as keys to be said.
+var mouths = map[reference.Mouth]string{reference.WideMouth: words.Key("wide mouth"), reference.NarrowMouth: words.Key("narrow mouth")}
 
 // headspaceFact spells the headspace table out where it is by size and mouth.
 func headspaceFact(table *reference.Table, units measure.System, t reference.Treatment) string {
@@ -106,7 +112,7 @@ func headspaceFact(table *reference.Table, units measure.System, t reference.Tre
 	for _, size := range []batch.Size{batch.Pint, batch.Quart} {
 		for _, mouth := range []reference.Mouth{reference.WideMouth, reference.NarrowMouth} {
 			if h, err := table.HeadspaceFor(t.HeadspaceRow, string(size), mouth); err == nil {
-				text = joined("; ", text, fmt.Sprintf("%s, %s mouth: %s", size, mouth, printed(units, h.Inches, "in")))
+				text = joined("; ", text, fmt.Sprintf("%s, %s: %s", look.Say(string(size)), look.Say(mouths[mouth]), printed(units, h.Inches, "in")))
 			}
 		}
 	}
@@ -121,10 +127,10 @@ func changes(r *record, t reference.Treatment) []fyne.CanvasObject {
 		if !ok {
 			continue
 		}
-		says := look.NewText(fmt.Sprintf("%s: %s instead of %s as shipped.", fieldNames[field], fieldWords(field, reference.FieldText(t, field)), fieldWords(field, e.Old)),
+		says := look.NewText(look.Say("%s: %s instead of %s as shipped.", look.Say(fieldNames[field]), fieldNow(t, field), fieldShipped(t, field)),
 			look.SizeText, look.Edited, fyne.TextStyle{}).Wrapped()
 		why := look.Small(fmt.Sprintf("%s — %s, %s", e.Why, e.Who, e.When.Format("2006-01-02")))
-		back := widget.NewButton("Take back", func() { r.takeBack(t.ID, field) })
+		back := widget.NewButton(look.Say("Take back"), func() { r.takeBack(t.ID, field) })
 		out = append(out, look.Marked(look.IconEdited(), look.Column(3, says, why, container.NewHBox(back))))
 	}
 	return out
@@ -132,7 +138,7 @@ func changes(r *record, t reference.Treatment) []fyne.CanvasObject {
 
 func (r *record) takeBack(treatment, field string) {
 	if err := r.crops.session.TakeBack(treatment, field); err != nil {
-		r.say(look.Sentence(err.Error()))
+		r.say(plain(err))
 	}
 }
 
@@ -140,21 +146,21 @@ func (r *record) takeBack(treatment, field string) {
 func others(table *reference.Table, t reference.Treatment) []fyne.CanvasObject {
 	var out []fyne.CanvasObject
 	for _, p := range t.Also {
-		out = append(out, fact(alsoLabel(p), alsoText(p), joined(" · ", sourceName(table, p.Source), string(p.Standing), p.Note)))
+		out = append(out, fact(alsoLabel(p), alsoText(p), joined(" · ", sourceName(table, p.Source), look.Say(string(p.Standing)), p.Note)))
 	}
 	return out
 }
 
 func alsoLabel(p reference.Published) string {
-	label := "Another value"
+	label := look.Say("Another value")
 	switch {
 	case p.Agrees && p.Minutes > 0:
-		label = "The same minutes"
+		label = look.Say("The same minutes")
 	case p.Agrees:
-		label = "The same words"
+		label = look.Say("The same words")
 	}
 	if p.Method != "" {
-		label += ", " + session.MethodName(p.Method)
+		label += ", " + look.Say(session.MethodName(p.Method))
 	}
 	return label
 }
@@ -168,11 +174,11 @@ func alsoText(p reference.Published) string {
 	switch p.ClockStart {
 	case "":
 		if p.Minutes > 0 {
-			text += "; the page does not say when the clock starts"
+			text = look.Say("%s; the page does not say when the clock starts", text)
 		}
 	case reference.NoClock:
 	default:
-		text += "; the clock starts " + p.ClockStart.Says()
+		text = withClock(text, p.ClockStart)
 	}
 	return look.Sentence(text)
 }
@@ -181,7 +187,7 @@ func preparation(table *reference.Table, crop reference.Crop) []fyne.CanvasObjec
 	var out []fyne.CanvasObject
 	for _, p := range crop.Prep {
 		from := joined(" · ", sourceName(table, p.Source), standingUnlessRead(p.Standing))
-		for _, one := range [][2]string{{"Select", p.Select}, {"Prepare", p.Prepare}, {"Soak", p.Soak}} {
+		for _, one := range [][2]string{{look.Say("Select"), p.Select}, {look.Say("Prepare"), p.Prepare}, {look.Say("Soak"), p.Soak}} {
 			if one[1] != "" {
 				out = append(out, fact(one[0], one[1], ""))
 			}
@@ -195,7 +201,7 @@ func standingUnlessRead(s reference.Standing) string {
 	if s == reference.Read {
 		return ""
 	}
-	return string(s)
+	return look.Say(string(s))
 }
 
 func yields(table *reference.Table, crop reference.Crop) []fyne.CanvasObject {
@@ -204,12 +210,12 @@ func yields(table *reference.Table, crop reference.Crop) []fyne.CanvasObject {
 		if y.Crop != crop.ID {
 			continue
 		}
-		label := joined(", ", y.MarketUnit, y.AsBought)
+		label := joined(", ", y.MarketUnit, look.Say(string(y.AsBought)))
 		if label == "" {
-			label = "As bought"
+			label = look.Say("As bought")
 		}
 		if y.Chosen {
-			label += " (used for shopping)"
+			label = look.Say("%s (used for shopping)", label)
 		}
 		out = append(out, fact(look.Sentence(label), yieldText(y), joined(" · ", sourceName(table, y.Source), standingUnlessRead(y.Standing), y.Note)))
 	}
@@ -217,17 +223,24 @@ func yields(table *reference.Table, crop reference.Crop) []fyne.CanvasObject {
 }
 
 func yieldText(y reference.Yield) string {
-	span := func(low, high float64, unit string) string {
-		if low == 0 {
-			return ""
-		}
-		return measure.Range(measure.Plain(low), measure.Plain(max(low, high)), unit)
+	span := func(low, high float64) string {
+		return measure.Range(measure.Plain(low), measure.Plain(max(low, high)), "")
 	}
-	text := joined(" gives ", span(y.WeightLb, y.WeightHighLb, "lb"), span(y.Pints, y.PintsHigh, "pints frozen"))
-	each := span(y.LbPerPint, y.LbPerPintHigh, "lb for a pint")
-	left := ""
+	given, pint, left := "", "", ""
+	weight, pints := span(y.WeightLb, y.WeightHighLb)+" lb", span(y.Pints, y.PintsHigh)
+	switch {
+	case y.WeightLb > 0 && y.Pints > 0:
+		given = look.Say("%s gives %s pints frozen", weight, pints)
+	case y.WeightLb > 0:
+		given = weight
+	case y.Pints > 0:
+		given = look.Say("%s pints frozen", pints)
+	}
+	if y.LbPerPint > 0 {
+		pint = look.Say("%s lb for a pint", span(y.LbPerPint, y.LbPerPintHigh))
+	}
 	if y.UsableShare > 0 {
-		left = measure.Plain(y.UsableShare*100) + " % is left after trimming"
+		left = look.Say("%s %% is left after trimming", measure.Plain(y.UsableShare*100))
 	}
-	return joined("; ", text, each, left)
+	return look.Sentence(joined("; ", given, pint, left))
 }

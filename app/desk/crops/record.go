@@ -7,7 +7,6 @@ import (
 
 	"example.org/kettleside/app/desk/bench"
 	"example.org/kettleside/app/desk/look"
-	"example.org/kettleside/app/desk/session"
 	"example.org/kettleside/app/measure"
 	"example.org/kettleside/reference"
 )
@@ -41,11 +40,11 @@ func newRecord(c *Crops, openBatch func()) *record {
 	r.clock = look.NewText("", look.SizeText, look.Ink, fyne.TextStyle{Bold: true}).Wrapped()
 	r.source = look.Small("")
 	r.caution = look.NewText("", look.SizeSmall, look.Ink, fyne.TextStyle{}).Wrapped()
-	r.use = widget.NewButton("Use in a batch", c.use)
+	r.use = widget.NewButton(look.Say("Use in a batch"), c.use)
 	r.use.Importance = widget.HighImportance
-	r.change = widget.NewButton("Change a value…", c.openForm)
+	r.change = widget.NewButton(look.Say("Change a value…"), c.openForm)
 	r.told = look.Small("")
-	r.work = widget.NewButton("Work it through", openBatch)
+	r.work = widget.NewButton(look.Say("Work it through"), openBatch)
 	r.parts = look.Column(16)
 
 	head := look.Column(4, r.crop, r.what)
@@ -83,29 +82,31 @@ func (r *record) show(id string) {
 		return
 	}
 	t, ok := table.Treatment(id)
-	look.Show(r.content, ok && !r.crops.form.content.Visible())
+	look.Show(r.content, ok && !r.crops.form.content.Visible() && !r.crops.choosing.content.Visible())
 	if !ok {
 		return
 	}
-	if id != r.shown {
+	if id != r.shown || table != r.shownTable { // what was said is about what was
 		r.quiet()
+	}
+	if id != r.shown {
 		r.scroll.ScrollToTop()
 	}
 	r.shown, r.shownTable, r.shownUnits = id, table, units
 	crop, _ := table.Crop(t.Crop)
 	r.crop.SetText(crop.Name)
-	r.what.SetText(look.Sentence(joined(" · ", joined(", ", t.Cut, t.Grade, t.Size), session.MethodName(t.Method))))
+	r.what.SetText(treatmentWords(t))
 	r.minutes.SetFigure(published(t))
 	_, minutes := t.Changed[reference.FieldMinutes]
 	_, words := t.Changed[reference.FieldWords]
 	r.minutes.SetEdited(minutes || words)
-	r.clock.SetText("The clock starts " + t.ClockStart.Says() + ".")
+	r.clock.SetText(look.Say("The clock starts %s.", look.Say(t.ClockStart.Says())))
 	if t.ClockStart == reference.NoClock {
-		r.clock.SetText("No clock: go by the words.")
+		r.clock.SetText(look.Say("No clock: go by the words."))
 	}
 	source := sourceText(table, t.Source, t.Standing)
 	if t.SourceClock != "" && t.SourceClock != t.ClockStart {
-		source += "\nThis page starts the clock " + t.SourceClock.Says() + "; the table starts it later, which never shortens the minutes."
+		source += "\n" + look.Say("This page starts the clock %s; the table starts it later, which never shortens the minutes.", look.Say(t.SourceClock.Says()))
 	}
 	r.source.SetText(source)
 	r.caution.SetText(bench.CautionLine(table, units, string(t.Method), "", t.Crop))
@@ -117,19 +118,19 @@ func (r *record) show(id string) {
 // published are the minutes or words of the table as a figure.
 func published(t reference.Treatment) measure.Figure {
 	f := measure.Figure{
-		ID: "published-minutes", Label: "As published, for low altitude", Basis: measure.Tabled, Source: t.Source,
+		ID: "published-minutes", Label: look.Say("As published, for low altitude"), Basis: measure.Tabled, Source: t.Source,
 		Value: t.Minutes, High: t.MinutesHigh, Unit: "min", Words: t.Words,
 	}
 	if t.Minutes == 0 {
-		f.Label, f.Text, f.Working = "Treatment", t.Words, "no minutes are published"
+		f.Label, f.Text, f.Working = look.Say("Treatment"), t.Words, look.Say("no minutes are published")
 		return f
 	}
-	f.Text = measure.MinutesRange(t.Minutes, t.MinutesHigh)
+	f.Text = measure.MinutesRangeBy(look.Voice(), t.Minutes, t.MinutesHigh)
 	f.Also = t.Words
-	f.Working = f.Text + " as published; a batch adds the step for altitude"
-	if e, ok := t.Changed[reference.FieldMinutes]; ok {
-		f.Label = "Entered here, for low altitude"
-		f.Working = f.Text + " entered here instead of " + fieldWords(reference.FieldMinutes, e.Old) + "; a batch adds the step for altitude"
+	f.Working = look.Say("%s as published; a batch adds the step for altitude", f.Text)
+	if _, ok := t.Changed[reference.FieldMinutes]; ok {
+		f.Label = look.Say("Entered here, for low altitude")
+		f.Working = look.Say("%s entered here instead of %s; a batch adds the step for altitude", f.Text, fieldShipped(t, reference.FieldMinutes))
 	}
 	return f
 }
@@ -138,9 +139,9 @@ func published(t reference.Treatment) measure.Figure {
 // how the value came into the table.
 func sourceText(table *reference.Table, id string, standing reference.Standing) string {
 	if id == reference.EnteredHereSource {
-		return "Source: entered here, not published. The value as shipped stands under “Also published”."
+		return look.Say("Source: entered here, not published. The value as shipped stands under “Also published”.")
 	}
-	text := "Source: " + sourceName(table, id)
+	text := look.Say("Source: %s", sourceName(table, id))
 	if s, ok := table.Source(id); ok && s.Address != "" {
 		text += "\n" + s.Address
 	}

@@ -6,7 +6,9 @@ import (
 	"unicode/utf8"
 
 	"example.org/kettleside/app/batch"
+	"example.org/kettleside/app/desk/look"
 	"example.org/kettleside/app/measure"
+	"example.org/kettleside/content/words"
 	"example.org/kettleside/reference"
 )
 
@@ -22,7 +24,7 @@ func minutesWords(t reference.Treatment) string {
 // timeAndWords puts words behind minutes, as a sentence of their own where they
 // are one.
 func timeAndWords(low, high float64, words string) string {
-	text := measure.MinutesRange(low, high)
+	text := measure.MinutesRangeBy(look.Voice(), low, high)
 	switch first, _ := utf8.DecodeRuneInString(words); {
 	case words == "":
 		return text
@@ -32,36 +34,62 @@ func timeAndWords(low, high float64, words string) string {
 	return text + ", " + words
 }
 
+// timeAndClock are minutes with the rule that starts their clock, or words.
+func timeAndClock(t reference.Treatment) string {
+	if t.Minutes == 0 {
+		return t.Words
+	}
+	return withClock(minutesWords(t), t.ClockStart)
+}
+
+// withClock puts behind minutes what starts their clock.
+func withClock(minutes string, c reference.ClockStart) string {
+	return look.Say("%s; the clock starts %s", minutes, look.Say(c.Says()))
+}
+
+// methodShort is a method in a narrow column.
+func methodShort(m reference.Method) string {
+	switch m {
+	case reference.WaterBlanch:
+		return look.Say("water")
+	case reference.SteamBlanch:
+		return look.Say("steam")
+	case reference.CookThrough:
+		return look.Say("cook")
+	}
+	return look.Say("raw")
+}
+
 // clockShort says when the clock starts, for a narrow column.
 func clockShort(c reference.ClockStart) string {
 	switch c {
 	case reference.AtReturnToBoil:
-		return "boils again"
+		return look.Say("boils again")
 	case reference.AtOnce:
-		return "at once"
+		return look.Say("at once")
 	}
-	return "no clock"
+	return look.Say("no clock")
 }
 
 func chillWords(table *reference.Table, t reference.Treatment) string {
 	if t.ChillFactor == 0 || t.Minutes == 0 {
 		if t.ChillWords == "" {
-			return "none"
+			return look.Say("none")
 		}
 		return t.ChillWords
 	}
-	low := batch.Job{Treatment: t} // a place at low altitude, for which the table holds
+	low := batch.Job{Treatment: t, Voice: look.Voice()} // a place at low altitude, for which the table holds
 	return batch.Work(low, table).Chill.Text
 }
 
 func headspaceWords(t reference.Treatment) string {
 	switch {
 	case t.HeadspaceRow != "":
-		return "by size and mouth"
+		return look.Say("by size and mouth")
 	case t.HeadspaceIn == 0:
-		return "none"
+		return look.Say("none")
 	}
-	return measure.Kitchen(t.HeadspaceIn, measure.Inch)
+	return look.Amount(measure.Kitchen(t.HeadspaceIn, measure.Inch))
 }
 
 // sizeWords are grade and limits of a size class: "small, up to 1 1/4 in
@@ -69,7 +97,7 @@ func headspaceWords(t reference.Treatment) string {
 func sizeWords(t reference.Treatment) string {
 	text := joined(", ", t.Grade, t.Size)
 	if text == "" {
-		return "any"
+		return look.Say("any")
 	}
 	return text
 }
@@ -89,57 +117,46 @@ func joined(with string, parts ...string) string {
 func packWords(p reference.Pack) string {
 	switch p {
 	case reference.SolidPack:
-		return "packs tightly"
+		return look.Say("packs tightly")
 	case reference.LoosePack:
-		return "packs loosely by itself"
+		return look.Say("packs loosely by itself")
 	case reference.TrayPack:
-		return "frozen loose on a tray first"
+		return look.Say("frozen loose on a tray first")
 	}
-	return "in liquid or as a purée"
+	return look.Say("in liquid or as a purée")
 }
 
 // standingWords say how a value came into the table.
 func standingWords(s reference.Standing) string {
 	switch s {
 	case reference.Read:
-		return "read on the source’s page"
+		return look.Say("read on the source’s page")
 	case reference.ReadElsewhere:
-		return "read as a quotation, not on the source’s own page"
+		return look.Say("read as a quotation, not on the source’s own page")
 	case reference.FromMemory:
-		return "from memory: not yet seen on a page"
+		return look.Say("from memory: not yet seen on a page")
 	case reference.CommonPractice:
-		return "common practice, no single source"
+		return look.Say("common practice, no single source")
 	}
-	return "entered here, not published"
+	return look.Say("entered here, not published")
 }
 
-// fieldNames name the fields that may be changed, in the order of
-// reference.EditFields.
+// fieldNames name the fields that may be changed, as keys to be said.
 var fieldNames = map[string]string{
-	reference.FieldMinutes:     "Minutes",
-	reference.FieldWords:       "Words",
-	reference.FieldChillFactor: "Chill, times the minutes",
-	reference.FieldChillWords:  "Chill, in words",
-	reference.FieldHeadspace:   "Headspace, inches",
-	reference.FieldWater:       "Boiling water, gallons a pound",
-	reference.FieldBlanchWater: "Into the water or before it",
-	reference.FieldNote:        "Note",
-	reference.FieldStorage:     "Best quality, months",
+	reference.FieldMinutes:     words.Key("Minutes"),
+	reference.FieldWords:       words.Key("Words"),
+	reference.FieldChillFactor: words.Key("Chill, times the minutes"),
+	reference.FieldChillWords:  words.Key("Chill, in words"),
+	reference.FieldHeadspace:   words.Key("Headspace, inches"),
+	reference.FieldWater:       words.Key("Boiling water, gallons a pound"),
+	reference.FieldBlanchWater: words.Key("Into the water or before it"),
+	reference.FieldNote:        words.Key("Note"),
+	reference.FieldStorage:     words.Key("Best quality, months"),
 }
 
-// fieldNamed is the field of a name.
-func fieldNamed(name string) string {
-	for field, n := range fieldNames {
-		if n == name {
-			return field
-		}
-	}
-	return ""
-}
-
-// changeable are the names of the fields that a treatment has.
+// changeable are the fields that a treatment has, of those that may be changed.
 func changeable(t reference.Treatment) []string {
-	var names []string
+	var fields []string
 	for _, field := range reference.EditFields {
 		has := reference.ShippedText(t, field) != ""
 		switch field {
@@ -147,34 +164,58 @@ func changeable(t reference.Treatment) []string {
 			has = true
 		}
 		if has {
-			names = append(names, fieldNames[field])
+			fields = append(fields, field)
 		}
 	}
-	return names
+	return fields
 }
 
-// fieldWords are the value of a field with its unit, as a sentence says it.
+// fieldNow and fieldShipped are the value of a field with its unit, as a sentence
+// says it: as it stands, and as it was shipped.
+func fieldNow(t reference.Treatment, field string) string {
+	return fieldWords(field, reference.FieldText(t, field))
+}
+
+func fieldShipped(t reference.Treatment, field string) string {
+	text := reference.ShippedText(t, field)
+	if _, changed := t.Changed[field]; changed && !inNumbers(field) {
+		text = look.Say(text) // a change keeps what it replaced in English
+	}
+	return fieldWords(field, text)
+}
+
+// inNumbers says whether a field holds numbers and no words.
+func inNumbers(field string) bool {
+	switch field {
+	case reference.FieldMinutes, reference.FieldChillFactor, reference.FieldHeadspace, reference.FieldWater, reference.FieldStorage:
+		return true
+	}
+	return false
+}
+
+// fieldWords put its unit to the value of a field, as reference.FieldText gives
+// it in every language.
 func fieldWords(field, text string) string {
 	if text == "" {
-		return "nothing"
+		return look.Say("nothing")
 	}
 	switch field {
 	case reference.FieldMinutes:
-		if strings.HasSuffix(text, "s") {
+		if strings.HasSuffix(text, "s") { // seconds
 			return text
 		}
 		return text + " min"
 	case reference.FieldChillFactor:
-		return text + " times the minutes"
+		return look.Say("%s times the minutes", text)
 	case reference.FieldHeadspace:
 		if strings.HasSuffix(text, "table") {
-			return "the " + text
+			return look.Say("the %s", look.Say(text))
 		}
-		return text + " in"
+		return look.Amount(text + " in")
 	case reference.FieldWater:
-		return text + " gal a pound"
+		return look.Say("%s gal a pound", text)
 	case reference.FieldStorage:
-		return text + " months"
+		return look.Say("%s months", text)
 	}
 	return "“" + text + "”"
 }

@@ -6,11 +6,11 @@ import (
 	"fyne.io/fyne/v2"
 )
 
-// twoLines breaks a text into at most two lines of a width; what does not fit
+// broken breaks a text into lines of a width, at most so many; what does not fit
 // ends in an ellipsis.
-func twoLines(text string, wide, size float32, style fyne.TextStyle) (first, second string) {
-	if fits(text, wide, size, style) {
-		return text, ""
+func broken(text string, wide, size float32, style fyne.TextStyle, most int) []string {
+	if most < 2 || fits(text, wide, size, style) {
+		return []string{clipped(text, wide, size, style)}
 	}
 	words := strings.Fields(text)
 	n := 0
@@ -18,9 +18,9 @@ func twoLines(text string, wide, size float32, style fyne.TextStyle) (first, sec
 		n++
 	}
 	if n == 0 {
-		return clipped(text, wide, size, style), ""
+		return []string{clipped(text, wide, size, style)}
 	}
-	return strings.Join(words[:n], " "), clipped(strings.Join(words[n:], " "), wide, size, style)
+	return append([]string{strings.Join(words[:n], " ")}, broken(strings.Join(words[n:], " "), wide, size, style, most-1)...)
 }
 
 // clipped is a text cut to a width.
