@@ -71,8 +71,7 @@ func newDesk(a fyne.App, o Options) *desk {
 // newFrame makes the window with no area open yet: what is round the areas is
 // painted in half the time.
 func newFrame(a fyne.App, o Options) *desk {
-	d := &desk{app: a, folder: o.Folder, settings: readSettings(o.Folder), version: o.Version, running: running,
-		exporting: func() bool { return false }}
+	d := &desk{app: a, folder: o.Folder, settings: readSettings(o.Folder), version: o.Version, running: running}
 	d.setAsideRecovery()
 	d.applyLook()
 	voice := words.In(d.settings.Language)
@@ -102,6 +101,7 @@ func newFrame(a fyne.App, o Options) *desk {
 // is called when the session is needed.
 func (d *desk) furnish(begun func()) {
 	d.crops, d.planning, d.bench, d.questions = nil, nil, nil, nil
+	d.exporting = func() bool { return false }
 	d.areas = newAreas(d)
 	d.rail = newRail(d.areas, d.open)
 	d.header = newHeader(d.showFindings)

@@ -11,6 +11,7 @@ import (
 	"example.org/kettleside/app/class"
 	"example.org/kettleside/app/desk/look"
 	"example.org/kettleside/app/desk/look/looktest"
+	"example.org/kettleside/app/desk/session"
 	"example.org/kettleside/app/measure"
 	"example.org/kettleside/content/words"
 )
@@ -159,5 +160,44 @@ func TestFirstAndLaterStarts(t *testing.T) {
 	}
 	if data, _ := os.ReadFile(file); string(data) != "{" {
 		t.Errorf("the damaged file is now %q", data)
+	}
+}
+
+// A trial stays when the language changes; its commands work before the batch
+// area is opened again.
+func TestTheTrialsCommandsAfterALanguage(t *testing.T) {
+	for name, then := range map[string]func(*session.Session) bool{
+		"Volver al plan":      func(s *session.Session) bool { return s.TryingIndex() < 0 && len(s.Trials()) == 1 },
+		"Llevar al plan":      func(s *session.Session) bool { return len(s.Trials()) == 0 },
+		"Descartar el ensayo": func(s *session.Session) bool { return len(s.Trials()) == 0 },
+	} {
+		d, said := newTestDesk(t)
+		t.Cleanup(func() { look.Speak(nil) })
+		d.openThen("batch", func() { d.bench.Try() })
+		d.open("crops")
+		d.setLanguage(words.Spanish)
+		said.choose = "Descartar"
+		found := false
+		for _, item := range d.menu.ofTrial {
+			if item.Label == name {
+				found = true
+				item.Action()
+			}
+		}
+		if !found || !then(d.session) {
+			t.Errorf("%s: found %v, trials %d, on view %d", name, found, len(d.session.Trials()), d.session.TryingIndex())
+		}
+	}
+}
+
+// A class that is gone is told once.
+func TestALastClassThatIsGone(t *testing.T) {
+	d, _ := newTestDesk(t)
+	d.settings.Recent = []string{filepath.Join(t.TempDir(), "gone.kettleside")}
+	if err := d.openFirst(""); err == nil {
+		t.Error("nothing is said of it")
+	}
+	if err := d.openFirst(""); err != nil || len(readSettings(d.folder).Recent) != 0 {
+		t.Errorf("at the next start: %v, recent %q", err, readSettings(d.folder).Recent)
 	}
 }

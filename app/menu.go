@@ -83,10 +83,11 @@ func (m *menu) trialItems(d *desk) []*fyne.MenuItem {
 		d.openThen("batch", func() { d.bench.Try() })
 	}, fyne.KeyT, 0)
 	m.ofBatch = append(m.ofBatch, try)
-	m.ofTrial = []*fyne.MenuItem{ // they are enabled by a trial, which the batch area makes
-		d.item(look.Say("Return to the plan"), func() { d.bench.ReturnToPlan() }, fyne.KeyR, 0),
-		d.plain(look.Say("Adopt into the plan"), func() { d.bench.AdoptTrial() }),
-		d.plain(look.Say("Drop the trial"), func() { d.bench.DropTrial() }),
+	inBatch := func(do func()) func() { return func() { d.openThen("batch", do) } } // the area may not be made yet
+	m.ofTrial = []*fyne.MenuItem{
+		d.item(look.Say("Return to the plan"), inBatch(func() { d.bench.ReturnToPlan() }), fyne.KeyR, 0),
+		d.plain(look.Say("Adopt into the plan"), inBatch(func() { d.bench.AdoptTrial() })),
+		d.plain(look.Say("Drop the trial"), inBatch(func() { d.bench.DropTrial() })),
 	}
 	return append([]*fyne.MenuItem{try, fyne.NewMenuItemSeparator()}, m.ofTrial...)
 }

@@ -5,8 +5,10 @@
 package app
 
 import (
+	"errors"
 	"fmt"
 	"io"
+	"io/fs"
 	"path/filepath"
 
 	"fyne.io/fyne/v2"
@@ -53,6 +55,10 @@ func (d *desk) openFirst(file string) error {
 		file = full
 	}
 	if err := d.session.Open(file); err != nil {
+		if errors.Is(err, fs.ErrNotExist) { // said once, not at every start
+			d.settings.forget(file)
+			d.keepSettings()
+		}
 		return err
 	}
 	d.remember(file)

@@ -55,7 +55,7 @@ func (t *Table) set(x *Treatment, field, typed string) error {
 	case FieldStorage:
 		low, high, ok := typedSpan(typed)
 		if !ok || low < 1 || high > 24 || low != math.Trunc(low) || high != math.Trunc(high) {
-			return youTyped(typed, words.Key(`whole months from 1 to 24, such as "8" or "8-12".`))
+			return youTyped(typed, Allowed(FieldStorage))
 		}
 		x.StorageMonths, x.StorageMonthsHigh, x.StorageSource = low, high, EnteredHereSource
 	}
@@ -71,7 +71,7 @@ func (t *Table) setMinutes(x *Treatment, typed string) error {
 	}
 	low, high, ok := typedMinutes(typed)
 	if !ok {
-		return youTyped(typed, words.Key(`minutes from above 0 to 60, such as "3", "1 1/2", "4-6" or "2 min 30 s", or seconds such as "10 s".`))
+		return youTyped(typed, Allowed(FieldMinutes))
 	}
 	floor := x.shortest()
 	if low < floor-1e-9 {
@@ -193,7 +193,7 @@ func setChillFactor(x *Treatment, typed string) error {
 	}
 	v, err := measure.ParseNumber(typed)
 	if err != nil || v < 1 || v > 3 {
-		return youTyped(typed, words.Key(`a factor from 1 to 3: chilling takes at least as long as the blanch.`))
+		return youTyped(typed, Allowed(FieldChillFactor))
 	}
 	x.ChillFactor, x.ChillSource, x.ChillStanding = v, EnteredHereSource, EnteredHere
 	return nil
@@ -221,12 +221,18 @@ func setHeadspace(x *Treatment, typed string) error {
 		return words.Errorf("you typed %s, but the headspace of this pack goes by the size and the mouth of the container (%s); one number cannot stand for it.",
 			quoted(typed), words.Later(FieldText(*x, FieldHeadspace)))
 	}
-	v, err := measure.ParseNumber(strings.TrimSpace(strings.TrimSuffix(strings.TrimSuffix(typed, "in"), "pulg")))
-	if err != nil || v < 0.25 || v > 3 {
-		return youTyped(typed, words.Key(`inches from 1/4 to 3, such as "1/2".`))
+	q, err := measure.Parse(typed, measure.Inch)
+	v := q.In(measure.Inch)
+	if err != nil || v < 0.25-1e-9 || v > 3+1e-9 {
+		return youTyped(typed, Allowed(FieldHeadspace))
 	}
 	x.HeadspaceIn, x.HeadspaceSource, x.HeadspaceStanding = v, EnteredHereSource, EnteredHere
 	return nil
+}
+
+// withoutInches is a typed length without its unit, in either language.
+func withoutInches(typed string) string {
+	return strings.TrimSpace(strings.TrimSuffix(strings.TrimSuffix(typed, "in"), "pulg"))
 }
 
 func setWater(x *Treatment, typed string) error {
@@ -235,10 +241,28 @@ func setWater(x *Treatment, typed string) error {
 	}
 	v, err := measure.ParseNumber(typed)
 	if err != nil || v < 1 || v > 5 {
-		return youTyped(typed, words.Key("gallons for a pound from 1 to 5."))
+		return youTyped(typed, Allowed(FieldWater))
 	}
 	x.WaterGalPerLb, x.WaterSource, x.WaterStanding = v, EnteredHereSource, EnteredHere
 	return nil
+}
+
+// allowed are the numbers that may be typed into a field.
+var allowed = map[string]string{
+	FieldMinutes:     words.Key(`minutes from above 0 to 60, such as "3", "1 1/2", "4-6" or "2 min 30 s", or seconds such as "10 s".`),
+	FieldChillFactor: words.Key(`a factor from 1 to 3: chilling takes at least as long as the blanch.`),
+	FieldHeadspace:   words.Key(`inches from 1/4 to 3, such as "1/2".`),
+	FieldWater:       words.Key("gallons for a pound from 1 to 5."),
+	FieldStorage:     words.Key(`whole months from 1 to 24, such as "8" or "8-12".`),
+}
+
+// Allowed says what may be typed into an editable field, in English: a voice
+// says it.
+func Allowed(field string) string {
+	if inWords(field) {
+		return words.Key("one line of at most 300 characters.")
+	}
+	return allowed[field]
 }
 
 func youTyped(typed, allowed string) error {

@@ -87,7 +87,7 @@ func TestOnlyTextsChange(t *testing.T) {
 func TestTheTableStaysEnglish(t *testing.T) {
 	before := *Shipped()
 	crop, piece := before.Crops[0], before.Kinetics[0].Parts[0].Ours
-	prep, also := crop.Prep[0], before.Treatments[3].Also
+	prep, also := crop.Prep[0], slices.Clone(before.Treatments[3].Also)
 	inSpanish()
 	if now := Shipped(); !reflect.DeepEqual(now.Crops[0], crop) || now.Crops[0].Prep[0] != prep || now.Kinetics[0].Parts[0].Ours != piece || !reflect.DeepEqual(now.Treatments[3].Also, also) {
 		t.Error("the English table has changed")

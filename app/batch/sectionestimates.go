@@ -22,10 +22,16 @@ func (w *worker) section(c estimate.Case, through estimate.Moments, last string)
 	s.High, _ = w.tempIn(c.BoilC)
 	labels := [...]string{words.Key("after %s"), words.Key("after %s"), last}
 	for i, profile := range through {
+		if i < len(through)-1 && through[i+1].AfterS-profile.AfterS < apartS {
+			continue // of a short blanch: nobody could tell the two
+		}
 		s.Moments = append(s.Moments, w.moment(w.Say(labels[i], w.lasting(profile.AfterS)), profile))
 	}
 	return s
 }
+
+// apartS is how far apart two moments are, at least, that stand side by side.
+const apartS = 5
 
 var forms = map[reference.PieceShape]measure.Form{
 	reference.SlabPiece: measure.Flat, reference.CylinderPiece: measure.Long, reference.SpherePiece: measure.Round,

@@ -29,18 +29,21 @@ func NewHistory(c Class, saved bool) *History {
 // Class is the present state, as a copy.
 func (h *History) Class() Class { return h.states[h.now].class.Clone() }
 
-// Add makes c the present state; what had been undone is gone.
-func (h *History) Add(change string, c Class) {
+// Add makes c the present state; what had been undone is gone. It says how many
+// of the oldest changes can be taken back no more.
+func (h *History) Add(change string, c Class) (dropped int) {
 	h.states = append(h.states[:h.now+1], step{c.Clone(), change})
 	h.now++
 	if h.saved > h.now-1 {
 		h.saved = -1 // the saved state was among the undone ones
 	}
-	if extra := len(h.states) - 1 - maxSteps; extra > 0 {
-		h.states = append([]step(nil), h.states[extra:]...)
-		h.now -= extra
-		h.saved = max(h.saved-extra, -1)
+	dropped = max(0, len(h.states)-1-maxSteps)
+	if dropped > 0 {
+		h.states = append([]step(nil), h.states[dropped:]...)
+		h.now -= dropped
+		h.saved = max(h.saved-dropped, -1)
 	}
+	return dropped
 }
 
 // Undo goes one change back and returns its name; false if there is none.

@@ -6,13 +6,14 @@ package disk
 import (
 	"bytes"
 	"errors"
-	"fmt"
 	"io/fs"
 	"os"
 	"path/filepath"
 	"strings"
 
 	"github.com/natefinch/atomic"
+
+	"example.org/kettleside/content/words"
 )
 
 // Replace writes a file whole or not at all. A name that leads to another file
@@ -31,16 +32,16 @@ func Replace(path string, data []byte) error {
 		// the library's errors are texts only; they begin with the step
 		switch {
 		case strings.HasPrefix(err.Error(), "cannot create temp file"):
-			return fmt.Errorf("%s cannot be written: the folder it goes into is write-protected or full", name)
+			return words.Errorf("%s cannot be written: the folder it goes into is write-protected or full", name)
 		case strings.HasPrefix(err.Error(), "cannot replace"):
-			return fmt.Errorf("%s cannot be replaced: it is open in another program or write-protected; close it there, or choose another name", name)
+			return words.Errorf("%s cannot be replaced: it is open in another program or write-protected; close it there, or choose another name", name)
 		}
-		return fmt.Errorf("%s cannot be written: %w", name, err)
+		return words.Errorf("%s cannot be written: %w", name, err)
 	}
 	if fresh {
 		// the library makes a new file private; a class or handout is to be shared
 		if err := os.Chmod(path, 0o644); err != nil {
-			return fmt.Errorf("%s was written, but cannot be opened to others: %w", name, err)
+			return words.Errorf("%s was written, but cannot be opened to others: %w", name, err)
 		}
 	}
 	return nil
@@ -52,30 +53,30 @@ func writable(path string) (fresh bool, err error) {
 	dir, name := filepath.Dir(path), filepath.Base(path)
 	folder, err := os.Stat(dir)
 	if err != nil || !folder.IsDir() {
-		return false, fmt.Errorf("there is no folder %s to write %s into", dir, name)
+		return false, words.Errorf("there is no folder %s to write %s into", dir, name)
 	}
 	info, err := os.Stat(path)
 	if errors.Is(err, fs.ErrNotExist) {
 		return true, nil
 	}
 	if err != nil {
-		return false, fmt.Errorf("%s cannot be written: %w", name, err)
+		return false, words.Errorf("%s cannot be written: %w", name, err)
 	}
 	if !info.Mode().IsRegular() {
-		return false, fmt.Errorf("%s is not a file that can be replaced: give another name", name)
+		return false, words.Errorf("%s is not a file that can be replaced: give another name", name)
 	}
 	if info.Mode().Perm()&0o200 == 0 {
-		return false, fmt.Errorf("%s is write-protected: choose another name, or take the protection off", name)
+		return false, words.Errorf("%s is write-protected: choose another name, or take the protection off", name)
 	}
 	// spreadsheet programs mark an open file with one beside it
 	for _, lock := range []string{".~lock." + name + "#", "~$" + name} {
 		if _, err := os.Stat(filepath.Join(dir, lock)); err == nil {
-			return false, fmt.Errorf("%s is open in another program (%s lies beside it): close it there, or choose another name", name, lock)
+			return false, words.Errorf("%s is open in another program (%s lies beside it): close it there, or choose another name", name, lock)
 		}
 	}
 	f, err := os.OpenFile(path, os.O_WRONLY, 0) // without changing it
 	if err != nil {
-		return false, fmt.Errorf("%s cannot be replaced: it is open in another program or write-protected; close it there, or choose another name", name)
+		return false, words.Errorf("%s cannot be replaced: it is open in another program or write-protected; close it there, or choose another name", name)
 	}
 	return false, f.Close()
 }

@@ -32,7 +32,7 @@ const (
 // moments follows a piece to the end of its blanch, whose course is known.
 func moments(b *heat.Blanch, c Course, boilC float64) Moments {
 	end := c.AfterS[len(c.AfterS)-1]
-	first := readable(min(c.middleS(begun, boilC), earlyS, end/4))
+	first := min(readable(min(c.middleS(begun, boilC), earlyS, end/4)), end)
 	second := max(readable(min(c.middleS(wellOn, boilC), end/2)), first+shortestS)
 	var all Moments
 	for i, afterS := range []float64{first, min(second, end), end} {

@@ -52,7 +52,7 @@ func within(path, pkg string) bool { return path == pkg || strings.HasPrefix(pat
 // mayImport says which rooms of our own each room may import; the design of
 // the house. Rooms below app/desk may also import each other's widgets.
 var mayImport = map[string][]string{
-	"app/disk":          {},
+	"app/disk":          {"content/words"},
 	"app/measure":       {"content/words"},
 	"app/heat":          {"app/measure"},
 	"app/runsheet":      {"app/measure"},
@@ -77,6 +77,7 @@ var fencedLibraries = map[string][]string{
 	"fyne.io/fyne/v2":             {"app", "app/desk", "cmd/kettleside"},
 	"github.com/xuri/excelize/v2": {"exports", "reference"},
 	"github.com/go-gota/gota":     {"reference"},
+	"codeberg.org/go-pdf/fpdf":    {"exports"},
 }
 
 // roomOf finds the longest room that holds a package, or "".

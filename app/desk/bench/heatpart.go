@@ -69,7 +69,7 @@ func newThroughTile() *throughTile {
 func (t *throughTile) show(s measure.Section) bool {
 	look.Show(t.content, s.Drawn())
 	t.title.SetText(s.Title)
-	t.says.SetText(strings.TrimSpace(look.Say("Above each piece the temperature outside, within it that of the middle. It is taken as a %s.", s.Says) + " " + s.Note))
+	t.says.SetText(strings.TrimSpace(look.Say("Counted from when the piece goes in. Above it stands the temperature outside, within it that of the middle. It is taken as a %s.", s.Says) + " " + s.Note))
 	t.section.Set(s)
 	return s.Drawn()
 }

@@ -34,7 +34,7 @@ const (
 	cellFormWide  = 380
 )
 
-// overCell lays the form over the chosen cell, and inside the table.
+// overCell lays the form over its cell, and inside the table.
 type overCell struct {
 	crops *Crops
 	edge  *canvas.Rectangle
@@ -44,11 +44,11 @@ type overCell struct {
 func (o *overCell) Layout(objects []fyne.CanvasObject, size fyne.Size) {
 	g, form := o.crops.grid, objects[0]
 	o.edge.StrokeColor = look.Color(look.Ink)
-	row := g.at()
-	if row < 0 {
+	at, ok := g.placeOf(o.crops.cell.treatment.ID, o.crops.cell.at)
+	if !ok { // filtered away while something is typed: it stays where it is
 		return
 	}
-	pos, cell := g.sheet.where(place{row, g.column})
+	pos, cell := g.sheet.where(at)
 	wide := min(max(cell.Width+2*cellFormInset, cellFormWide*look.Current().Scale), size.Width)
 	o.body.Resize(fyne.NewSize(wide, o.body.MinSize().Height)) // its text finds its lines
 	high := min(o.body.MinSize().Height, size.Height)
@@ -73,7 +73,9 @@ func (c *Crops) changeCell(id string, col column) bool {
 	c.closeForm()
 	c.grid.reveal()
 	c.cell.start(t, field)
-	c.cell.name.SetText(look.Say(fieldNames[field]))
+	crop, _ := c.session.Table().Crop(t.Crop)
+	c.cell.name.SetText(crop.Name + ": " + look.Say(fieldNames[field]))
+	c.cell.at = col.id
 	c.cell.content.Show()
 	c.cell.content.Refresh()
 	c.grid.sheet.raise(c.grid.at(), c.cell.content.Objects[0].Size().Height-cellFormInset)

@@ -172,3 +172,28 @@ func TestTapOnTheChosenCell(t *testing.T) {
 		t.Error("the second tap does not")
 	}
 }
+
+// The form belongs to its cell: where a search takes the cell away it goes, and
+// with something typed it stays with its crop.
+func TestTheFormStaysWithItsCell(t *testing.T) {
+	r := open(t, look.Light, areaWide, areaHigh)
+	f := r.crops.cell
+	r.goTo(beans, "minutes")
+	r.press(fyne.KeyF2)
+	r.crops.search.SetText("kale")
+	if f.content.Visible() {
+		t.Error("the form of the beans stands over the kale")
+	}
+	r.crops.search.SetText("")
+	r.goTo(beans, "minutes")
+	r.press(fyne.KeyF2)
+	if !strings.HasPrefix(f.name.Text(), "Snap beans") {
+		t.Errorf("the form is about %q", f.name.Text())
+	}
+	r.write("4")
+	before := f.content.Objects[0].Position()
+	r.crops.search.SetText("kale")
+	if !f.content.Visible() || f.treatment.ID != beans || !r.crops.Unfinished() || f.content.Objects[0].Position() != before {
+		t.Errorf("typed for beans, the form is about %s at %v", f.treatment.ID, f.content.Objects[0].Position())
+	}
+}

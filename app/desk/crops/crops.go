@@ -167,6 +167,9 @@ func (c *Crops) show() {
 	if !c.Unfinished() && len(rows) > 0 && !c.among(c.grid.chosen) {
 		c.grid.choose(table.Treatments[rows[0]].ID) // the record is one of those on view
 	}
+	if c.typing() == nil && c.cell.content.Visible() && c.cell.treatment.ID != c.grid.chosen {
+		c.cell.content.Hide() // its cell is not on view any more
+	}
 	c.record.show(c.grid.chosen)
 	c.moved()
 }

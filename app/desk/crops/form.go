@@ -28,6 +28,8 @@ type form struct {
 	value     *formEntry
 	why, who  *formEntry
 	signed    string // who, as the form opened
+	started   int    // the class that it was signed for last
+	at        string // id of the column whose cell the form stands over
 	problem   *look.Text
 	back      *widget.Button // take the edit of this field back
 }
@@ -81,7 +83,8 @@ func (f *form) start(t reference.Treatment, field string) {
 	f.field.SetOptions(names)
 	f.field.SetSelectedIndex(max(0, slices.Index(f.fields, field)))
 	f.why.SetText("")
-	if f.who.Text == "" {
+	if now := f.crops.session.Started(); f.who.Text == "" || f.started != now {
+		f.started = now
 		f.who.SetText(f.crops.session.Class().People.Educator)
 	}
 	f.signed = f.who.Text

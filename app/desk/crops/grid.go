@@ -1,6 +1,8 @@
 package crops
 
 import (
+	"slices"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/widget"
 
@@ -78,6 +80,13 @@ func (g *grid) at() int {
 	return -1
 }
 
+// placeOf is where a treatment and a column stand; false where one is not shown.
+func (g *grid) placeOf(id, columnID string) (place, bool) {
+	row := slices.IndexFunc(g.rows, func(r int) bool { return g.table.Treatments[r].ID == id })
+	col := slices.IndexFunc(g.columns, func(c column) bool { return c.id == columnID })
+	return place{row, col}, row >= 0 && col >= 0
+}
+
 // treatment is the one of a row.
 func (g *grid) treatment(row int) reference.Treatment { return g.table.Treatments[g.rows[row]] }
 
@@ -153,8 +162,9 @@ func (g *grid) sort(col int) {
 // tapped chooses a cell; a tap on the chosen one changes it, where it can be.
 func (g *grid) tapped(at place) {
 	again := at == place{g.at(), g.column}
-	g.column = at.col
-	g.chooseRow(at.row)
+	if g.chooseRow(at.row); g.at() == at.row { // and not where a form is still open
+		g.column = at.col
+	}
 	if canvas := fyne.CurrentApp().Driver().CanvasForObject(g); canvas != nil {
 		canvas.Focus(g)
 	}

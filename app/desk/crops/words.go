@@ -162,6 +162,8 @@ func changeable(t reference.Treatment) []string {
 		switch field {
 		case reference.FieldNote, reference.FieldBlanchWater, reference.FieldWords:
 			has = true
+		case reference.FieldHeadspace: // one number cannot stand for the headspace table
+			has = has && t.HeadspaceRow == ""
 		}
 		if has {
 			fields = append(fields, field)

@@ -57,11 +57,17 @@ type Area struct {
 // does says what each sheet is for, as a text to be said later; a sheet without
 // words here shows its title only.
 var does = map[string]string{
-	exports.CoverSheet:      words.Key("Place, people, tasks, shopping and totals: the page for whoever runs the class."),
-	exports.TreatmentsSheet: words.Key("Each treatment with its minutes, when the clock starts, chilling, headspace and source."),
-	exports.BatchSheet:      words.Key("Each batch worked through for one station, with the working of every figure."),
-	exports.OwnNumbersSheet: words.Key("Participants type their own pounds, kettle and altitude; the sheet works it out again."),
-	exports.LabelsSheet:     words.Key("Labels for the packs: food, day, amount, best by, and how to use it."),
+	exports.CoverSheet:        words.Key("Place, people, tasks, shopping and totals: the page for whoever runs the class."),
+	exports.TreatmentsSheet:   words.Key("Each treatment with its minutes, when the clock starts, chilling, headspace and source."),
+	exports.BatchSheet:        words.Key("Each batch worked through for one station, with the working of every figure."),
+	exports.OwnNumbersSheet:   words.Key("Participants type their own pounds, kettle and altitude; the sheet works it out again."),
+	exports.ShoppingSheet:     words.Key("What to buy, with ice, packs and water: to tick off, with a column for the price."),
+	exports.StationCardsSheet: words.Key("One page in large type for each batch, to stand on its stations."),
+	exports.PowerCutSheet:     words.Key("How long a freezer keeps, what may be frozen again, dry ice."),
+	exports.PracticeSheet:     words.Key("Eight questions from this class's own numbers, with room to write."),
+	exports.AnswersSheet:      words.Key("The answers to the practice sheet, each with working and source."),
+	exports.EvaluationSheet:   words.Key("One page for participants, before and now; no names, only counts."),
+	exports.LabelsSheet:       words.Key("Labels for the packs: food, day, amount, best by, and how to use it."),
 }
 
 // New makes the area for a session.
@@ -70,7 +76,7 @@ func New(s *session.Session, h Host) *Area {
 	a.outcome = newOutcome(h)
 	a.summary = newSummary(s)
 	left := look.Column(20, a.sheets(), a.printing())
-	page := look.Fold(780, 44, []float32{1.25, 1}, left, a.summary.box)
+	page := look.Fold(780, 36, []float32{1.75, 1}, left, a.summary.box)
 	a.content = look.Frame(nil, a.exporter(), nil, nil, container.NewVScroll(look.Inset(28, 18, page)))
 	a.follower = look.Follow(a.content, a.Refresh)
 	s.Subscribe(a.follower.Changed)
@@ -90,16 +96,18 @@ func (a *Area) Refresh() {
 	a.settle()
 }
 
-// sheets are the boxes to tick, each with what the sheet is for.
+// sheets are the boxes to tick, each with what the sheet is for; those that a
+// workbook usually has are ticked.
 func (a *Area) sheets() fyne.CanvasObject {
-	column := look.Column(0)
-	for _, s := range exports.Sheets {
+	boxes := make([]fyne.CanvasObject, len(exports.Sheets))
+	for i, s := range exports.Sheets {
 		check := widget.NewCheck(look.Say(s.Title), func(bool) { a.settle() })
-		check.Checked = true
+		check.Checked = s.Usual
 		a.checks = append(a.checks, check)
-		column.Add(look.Column(-6, check, look.Inset(32, 0, look.Small(look.Say(does[s.ID])))))
+		boxes[i] = look.Column(-6, check, look.Inset(32, 0, look.Small(look.Say(does[s.ID]))))
 	}
-	return look.Section(look.Say("Sheets"), column)
+	half := (len(boxes) + 1) / 2
+	return look.Section(look.Say("Sheets"), look.Fold(400, 0, []float32{1, 1}, look.Column(0, boxes[:half]...), look.Column(0, boxes[half:]...)))
 }
 
 func (a *Area) printing() fyne.CanvasObject {

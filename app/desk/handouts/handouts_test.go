@@ -5,6 +5,7 @@ import (
 	"errors"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 
@@ -72,9 +73,12 @@ func TestTheAreaFitsTheSmallestWindow(t *testing.T) {
 
 func TestExportWritesWhatIsTicked(t *testing.T) {
 	a, h := demo(t, look.Light)
-	test.Tap(a.checks[4]) // no labels
+	if got := a.options().Sheets; !slices.Equal(got, usual()) {
+		t.Errorf("at first %v are ticked", got)
+	}
+	test.Tap(a.checks[len(a.checks)-1]) // no labels
 	a.paper.SetSelected("A4")
-	if o := a.options(); len(o.Sheets) != 4 || o.Paper != exports.A4 || h.paper != exports.A4 || !strings.HasPrefix(o.LabelGrid, "a") {
+	if o := a.options(); !slices.Equal(o.Sheets, usual()[:len(usual())-1]) || o.Paper != exports.A4 || h.paper != exports.A4 || !strings.HasPrefix(o.LabelGrid, "a") {
 		t.Fatalf("options are %+v", o)
 	}
 	test.Tap(a.export)
@@ -95,6 +99,33 @@ func TestExportWritesWhatIsTicked(t *testing.T) {
 	}
 }
 
+// usual are the ids of the sheets that a workbook usually has.
+func usual() (ids []string) {
+	for _, s := range exports.Sheets {
+		if s.Usual {
+			ids = append(ids, s.ID)
+		}
+	}
+	return ids
+}
+
+// Every sheet has a box with words on what it is for, and goes into the workbook
+// where it is ticked.
+func TestEverySheetCanBeTicked(t *testing.T) {
+	a, _ := demo(t, look.Light)
+	for i, s := range exports.Sheets {
+		if does[s.ID] == "" {
+			t.Errorf("%s: nothing says what it is for", s.ID)
+		}
+		if !s.Usual {
+			test.Tap(a.checks[i])
+		}
+	}
+	if got := a.options().Sheets; len(got) != len(exports.Sheets) {
+		t.Errorf("all are ticked, and %v would be written", got)
+	}
+}
+
 func TestWhatFailsIsSaid(t *testing.T) {
 	a, h := demo(t, look.Light)
 	h.folder = filepath.Join(h.folder, "gone")
@@ -109,11 +140,16 @@ func TestWhatFailsIsSaid(t *testing.T) {
 	}
 }
 
+// untick takes the tick off every box.
+func untick(a *Area) {
+	for _, c := range a.checks {
+		c.SetChecked(false)
+	}
+}
+
 func TestNothingToPrint(t *testing.T) {
 	a, _ := demo(t, look.Light)
-	for _, c := range a.checks {
-		test.Tap(c)
-	}
+	untick(a)
 	if !a.export.Disabled() {
 		t.Error("no sheet is ticked, and it can be exported")
 	}

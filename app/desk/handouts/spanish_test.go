@@ -120,9 +120,7 @@ func TestTheExportIsSaidInSpanish(t *testing.T) {
 	if got := a.outcome.says.Text(); !strings.HasPrefix(got, "El libro no se pudo escribir. ") {
 		t.Errorf("says %q", got)
 	}
-	for _, c := range a.checks {
-		test.Tap(c)
-	}
+	untick(a)
 	if got := a.hint.Text(); got != "Marque al menos una hoja." {
 		t.Errorf("hint %q", got)
 	}

@@ -19,6 +19,7 @@ type Findings struct {
 	Empty string
 
 	list  []measure.Finding
+	said  string         // in place of a list
 	kept  []*findingLine // made so far; a change of the list fills them anew
 	lines *fyne.Container
 }
@@ -38,10 +39,10 @@ func (f *Findings) SetFindings(findings []measure.Finding) {
 	slices.SortStableFunc(list, func(a, b measure.Finding) int {
 		return slices.Index(weight, a.Severity) - slices.Index(weight, b.Severity)
 	})
-	if len(f.lines.Objects) > 0 && slices.Equal(list, f.list) {
+	if len(f.lines.Objects) > 0 && slices.Equal(list, f.list) && (len(list) > 0 || f.said == f.Empty) {
 		return
 	}
-	f.list = list
+	f.list, f.said = list, f.Empty
 	var lines []fyne.CanvasObject
 	for i, one := range f.list {
 		if i == len(f.kept) {

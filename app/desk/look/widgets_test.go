@@ -2,6 +2,7 @@ package look_test
 
 import (
 	"errors"
+	"strings"
 	"testing"
 
 	"fyne.io/fyne/v2"
@@ -174,5 +175,17 @@ func TestChoiceListSearchesAndPicks(t *testing.T) {
 	focused.TypedKey(&fyne.KeyEvent{Name: fyne.KeyReturn})
 	if picked != "broccoli" {
 		t.Fatalf("picked %q", picked)
+	}
+}
+
+// What stands in place of a list follows, also from one empty list to another.
+func TestAnEmptyListOfFindingsSaysWhatItsPlaceSays(t *testing.T) {
+	looktest.App(t, look.Light)
+	f := look.NewFindings("Nothing yet.", nil)
+	w := looktest.Window(t, f, 300, 200)
+	f.Empty = "Nothing stands in the way."
+	f.SetFindings(nil)
+	if got := test.RenderToMarkup(w.Canvas()); !strings.Contains(got, "Nothing stands in the way.") || strings.Contains(got, "Nothing yet.") {
+		t.Error(got)
 	}
 }

@@ -87,7 +87,7 @@ func (s *Session) change(name string, edits []reference.Edit, added *reference.E
 // relay lays other edits over the table and keeps them; added is the one that
 // must be usable, nil where there is none.
 func (s *Session) relay(edits []reference.Edit, added *reference.Edit) error {
-	old := *s
+	table, before, refused := s.table, s.edits, s.refused
 	s.lay(edits)
 	err := s.refusal(added)
 	if err == nil {
@@ -97,7 +97,7 @@ func (s *Session) relay(edits []reference.Edit, added *reference.Edit) error {
 		err = reference.WriteEdits(s.editsIn, edits)
 	}
 	if err != nil {
-		s.table, s.edits, s.refused = old.table, old.edits, old.refused
+		s.table, s.edits, s.refused = table, before, refused
 		return err
 	}
 	s.reworkAll()

@@ -39,7 +39,9 @@ func (s *Session) entries() []entry {
 	return []entry{
 		amount(v, "prepared", v.Say("Prepared weight"), v.Say("not entered"), func(of side) measure.Mass { return of.Batch.Prepared }),
 		{id: "treatment", label: v.Say("Treatment"), text: s.treatmentText},
-		{"kettle", v.Say("Kettle"), s.kettleText, func(plan, trial side) string { return amountBy(v, trial.class.Units, kettleOf(plan).Holds, kettleOf(trial).Holds) }},
+		{"kettle", v.Say("Kettle"), s.kettleText, func(plan, trial side) string {
+			return amountBy(v, trial.class.Units, kettleOf(plan).Holds, kettleOf(trial).Holds)
+		}},
 		{id: "burner", label: v.Say("Burner"), text: s.burnerText},
 		amount(v, "start", v.Say("Vegetables at"), v.Say("guessed"), func(of side) measure.Temperature { return of.Batch.Start }),
 		amount(v, "altitude", v.Say("Altitude"), v.Say("not entered"), func(of side) measure.Length { return of.class.Place.Altitude }),

@@ -158,9 +158,10 @@ func (s *Session) alter(h *class.History, label string, change func(*class.Class
 	if err := after.Check(); err != nil {
 		return false, plainly(err)
 	}
-	h.Add(label, after)
+	dropped := h.Add(label, after)
 	if h == s.history {
 		s.order.add(nil)
+		s.order.forget(dropped)
 	}
 	return true, nil
 }

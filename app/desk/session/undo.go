@@ -1,6 +1,8 @@
 package session
 
 import (
+	"slices"
+
 	"example.org/kettleside/content/words"
 	"example.org/kettleside/reference"
 )
@@ -23,6 +25,14 @@ type order struct{ done, undone []*tableChange }
 
 // add makes a change the latest; what had been undone is gone.
 func (o *order) add(c *tableChange) { *o = order{done: append(o.done, c)} }
+
+// forget lets the oldest changes of the class go, which its history has dropped,
+// and those of the table before them.
+func (o *order) forget(dropped int) {
+	for range dropped {
+		o.done = o.done[slices.Index(o.done, nil)+1:]
+	}
+}
 
 // latest is the last change of a list; nil where that is one of the class, or
 // there is none.

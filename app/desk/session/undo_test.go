@@ -1,6 +1,7 @@
 package session
 
 import (
+	"fmt"
 	"path/filepath"
 	"testing"
 
@@ -81,4 +82,53 @@ func TestUndoThatCannotBeWritten(t *testing.T) {
 func minutesOf(s *Session) float64 {
 	x, _ := s.Table().Treatment(beans)
 	return x.Minutes
+}
+
+// The history of the class drops its oldest changes; what was changed in the
+// table before them can be taken back no more by Undo, and what is left keeps
+// its order.
+func TestTheOrderOfManyChanges(t *testing.T) {
+	s := demo(t)
+	title := func(n int) { must(t, s.Change("title", func(c *class.Class) { c.Title = fmt.Sprint("title ", n) })) }
+	for n := range 99 {
+		title(n)
+	}
+	must(t, s.ApplyEdit(edit(s, "4")))
+	for n := range 150 {
+		title(100 + n)
+	}
+	for s.Class().Title != "title 100" {
+		must(t, s.Undo())
+	}
+	must(t, s.Undo())
+	if name, _ := s.CanUndo(); name != changeOfTable || minutesOf(s) != 4 {
+		t.Fatalf("under the first change after the table stands %q, minutes %v", name, minutesOf(s))
+	}
+	undone := 0
+	for _, ok := s.CanUndo(); ok; _, ok = s.CanUndo() {
+		must(t, s.Undo())
+		undone++
+	}
+	if undone != 51 || minutesOf(s) != 3 { // 200 of 249 changes of the class are kept
+		t.Errorf("%d more could be undone, minutes %v", undone, minutesOf(s))
+	}
+	for _, ok := s.CanRedo(); ok; _, ok = s.CanRedo() {
+		was := minutesOf(s)
+		must(t, s.Redo())
+		if minutesOf(s) != was && s.Class().Title != "title 98" {
+			t.Errorf("the table is changed again after %q", s.Class().Title)
+		}
+	}
+	if minutesOf(s) != 4 || s.Class().Title != "title 249" {
+		t.Errorf("all made again: minutes %v, %q", minutesOf(s), s.Class().Title)
+	}
+	for n := range 200 {
+		title(300 + n)
+	}
+	for _, ok := s.CanUndo(); ok; _, ok = s.CanUndo() {
+		must(t, s.Undo())
+	}
+	if minutesOf(s) != 4 || len(s.Edits()) != 1 {
+		t.Errorf("an edit older than the history was taken back: minutes %v", minutesOf(s))
+	}
 }
