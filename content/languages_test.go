@@ -1,6 +1,7 @@
 package content
 
 import (
+	"fmt"
 	"io/fs"
 	"path"
 	"regexp"
@@ -30,6 +31,15 @@ func entries(l words.Language) map[string][]entry {
 	for _, q := range Questions(l) {
 		same := slices.Concat(topicNames(q.Topics), q.Crops, []string{q.Source, q.Standing})
 		all["questions.json"] = append(all["questions.json"], entry{q.ID, same, []string{q.Asks, q.Says, q.SaysHere}})
+	}
+	for _, a := range PowerCut(l) {
+		all["power-cut.json"] = append(all["power-cut.json"], entry{a.ID, []string{string(a.Part), a.Source}, []string{a.Title, a.Text}})
+	}
+	for _, x := range Practice(l) {
+		all["practice.json"] = append(all["practice.json"], entry{x.ID, nil, []string{x.Asks}})
+	}
+	for _, x := range Evaluation(l) {
+		all["evaluation.json"] = append(all["evaluation.json"], entry{x.ID, []string{string(x.Kind), fmt.Sprint(x.True), x.Rule}, []string{x.Text}})
 	}
 	return all
 }

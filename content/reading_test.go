@@ -60,7 +60,7 @@ func TestSyllables(t *testing.T) {
 
 // What Spanish readers read is easy on the average, and no text is hard.
 func TestSpanishIsReadEasily(t *testing.T) {
-	texts := map[string]map[string]string{"cautions": {}, "steps": {}, "answers": {}}
+	texts := map[string]map[string]string{"cautions": {}, "steps": {}, "answers": {}, "power cut": {}, "evaluation": {}}
 	for _, c := range load[Caution](words.Spanish, "cautions.json") {
 		texts["cautions"][c.ID] = c.Text
 	}
@@ -69,6 +69,12 @@ func TestSpanishIsReadEasily(t *testing.T) {
 	}
 	for _, q := range Questions(words.Spanish) {
 		texts["answers"][q.ID] = q.Says
+	}
+	for _, a := range PowerCut(words.Spanish) {
+		texts["power cut"][a.ID] = a.Text
+	}
+	for _, x := range Evaluation(words.Spanish) {
+		texts["evaluation"][x.ID] = x.Text
 	}
 	for kind, list := range texts {
 		sum, least, hardest := 0.0, 100.0, ""

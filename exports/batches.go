@@ -73,13 +73,10 @@ func (m *maker) batchRules(s *sheet, i int, b class.BatchWorked) {
 		}
 	}
 	m.findings(s, "", labelSmall, b.Findings)
-	var own []run // in one paragraph: room is short
-	for _, c := range m.ownCautions(b) {
-		own = append(append(own, m.warning(c)...), run{false, "  "})
-	}
+	own := m.warningsTogether(m.ownCautions(b)) // room is short
 	if len(own) > 0 {
 		s.gap(4)
-		s.add(row{cells: []cell{{span: len(s.cols), role: warningSmall, runs: own[:len(own)-1]}}, space: 2})
+		s.add(row{cells: []cell{{span: len(s.cols), role: warningSmall, runs: own}}, space: 2})
 	}
 }
 
@@ -143,7 +140,18 @@ func (m *maker) batchLine(b class.BatchWorked) string {
 	if b.Treatment.Size != "" {
 		parts[0] += ", " + b.Treatment.Size
 	}
-	parts = append(parts, methodWords(m.Voice, b.Treatment.Method), m.stations(b.Batch.Stations))
+	parts = append(append(parts, methodWords(m.Voice, b.Treatment.Method)), m.kitOf(b)...)
+	p := b.Batch.Pack
+	pack, _ := p.ContainerName(m.Voice)
+	if p.Tray {
+		pack = m.Say("%s, loose on a tray first", pack)
+	}
+	return strings.Join(append(parts, pack), " · ")
+}
+
+// kitOf is how many stations work a batch, with which kettle and burner.
+func (m *maker) kitOf(b class.BatchWorked) []string {
+	parts := []string{m.stations(b.Batch.Stations)}
 	if b.Batch.Kettle != "" {
 		kettle := short(b.Batch.Kettle)
 		if k, ok := m.Class.Kit.KettleNamed(b.Batch.Kettle); ok && k.Holds.Given() {
@@ -154,12 +162,7 @@ func (m *maker) batchLine(b class.BatchWorked) string {
 	if b.Batch.Burner != "" {
 		parts = append(parts, short(b.Batch.Burner))
 	}
-	p := b.Batch.Pack
-	pack, _ := p.ContainerName(m.Voice)
-	if p.Tray {
-		pack = m.Say("%s, loose on a tray first", pack)
-	}
-	return strings.Join(append(parts, pack), " · ")
+	return parts
 }
 
 func (m *maker) stations(n int) string {

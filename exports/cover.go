@@ -173,6 +173,18 @@ func (m *maker) warning(c content.Caution) []run {
 	return []run{{true, c.Title + ". "}, {false, text}}
 }
 
+// warningsTogether are several cautions as one paragraph, where room is short.
+func (m *maker) warningsTogether(list []content.Caution) []run {
+	var all []run
+	for i, c := range list {
+		if i > 0 {
+			all = append(all, run{false, "  "})
+		}
+		all = append(all, m.warning(c)...)
+	}
+	return all
+}
+
 // filled puts the rules into the placeholders of a text. The texts are part of
 // the program: one that cannot be filled is a broken invariant, and a test
 // fills them all.

@@ -17,6 +17,7 @@ type sheet struct {
 	id   string
 	name string // on the tab
 	page page
+	face *lettering // that its texts are measured in
 
 	cols []float64 // widths in points
 	rows []row
@@ -26,6 +27,9 @@ type sheet struct {
 	// last row under those heads; 0: the last of the sheet. Where all of them
 	// stand on the first page, nothing needs to be repeated.
 	headUntil int
+
+	// rows that stay in view on a screen, from the top
+	frozen int
 
 	checks []check
 	sealed bool // protected: only open cells can be typed into
@@ -56,6 +60,8 @@ type cell struct {
 	value any    // string, float64 or nil
 	runs  []run  // a text in pieces, instead of value
 	room  string // the longest text that a formula may give: the row is made as high as it needs
+
+	chart *drawing // drawn over the cell
 
 	formula string // without "="; value then is the program's own result
 	name    string // defined name, or ""

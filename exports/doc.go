@@ -1,6 +1,6 @@
 // Package exports puts a class that was worked through on paper and into
-// files: the handout workbook (Workbook, WriteWorkbook), every figure as JSON
-// (Numbers) and as a readable list (Plain).
+// files: the handout workbook (Workbook, WriteWorkbook), its pages as a PDF (PDF,
+// WritePDF), every figure as JSON (Numbers) and as a readable list (Plain).
 //
 // Nothing is computed here. Figures, estimates, findings, shopping and label
 // texts come from class.Worked, rules and sources from its table, all other
@@ -18,4 +18,8 @@
 // by one builder a sheet, checked (names.go), and written by one writer
 // (write.go) in the sorted order of zip.go. The same class, table and options
 // give the same bytes. Only this package writes with excelize.
+//
+// A PDF is drawn from the same description (pdf.go): its rows get their heights
+// from the widths of the face that is embedded (pdfface.go), its pages begin
+// where those of the workbook do. Only this package uses fpdf.
 package exports

@@ -8,6 +8,9 @@ import (
 	"testing"
 
 	"github.com/xuri/excelize/v2"
+
+	"example.org/kettleside/app/class"
+	"example.org/kettleside/reference"
 )
 
 // dump writes a workbook as text, from the file itself: print settings, names,
@@ -140,6 +143,25 @@ func TestDemoWorkbookGolden(t *testing.T) {
 	golden(t, "demo-workbook.txt", dump(t, data))
 }
 
+// The sheets that are in a workbook only where they are chosen.
+func TestChosenSheetsGolden(t *testing.T) {
+	for name, c := range map[string]class.Class{"demo-handouts.txt": demoClass(t), "metric-handouts.txt": metricDemo(t)} {
+		data, err := Workbook(class.Work(c, reference.Shipped()), Options{Sheets: chosenSheets()})
+		noErr(t, err)
+		golden(t, name, dump(t, data))
+	}
+}
+
+// chosenSheets are the ids of those.
+func chosenSheets() (ids []string) {
+	for _, s := range Sheets {
+		if !s.Usual {
+			ids = append(ids, s.ID)
+		}
+	}
+	return ids
+}
+
 // Changed values are marked on cover, treatments and batches.
 func TestEditedWorkbookGolden(t *testing.T) {
 	data, err := Workbook(editedWorked(t), Options{Paper: A4, Sheets: []string{CoverSheet, TreatmentsSheet}})
@@ -173,7 +195,7 @@ func TestStylesInTheFile(t *testing.T) {
 			t.Errorf("%s: number format %s could show a date", r, *s.CustomNumFmt)
 		}
 	}
-	open := []role{inputText, inputAmount, inputCount, line, packLabel, packLarge}
+	open := []role{inputText, inputAmount, inputCount, line, writeBox, tick, tableOpen, packLabel, packLarge}
 	for r, l := range looks {
 		if l.open != slices.Contains(open, r) {
 			t.Errorf("%s: open %v", r, l.open)

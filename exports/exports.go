@@ -14,30 +14,45 @@ import (
 type Sheet struct {
 	ID    string // stable, for settings and the command line
 	Title string // on the tab, in English: a voice says it
+	Usual bool   // in a workbook for which no sheets were chosen
 }
 
 // The ids of the sheets.
 const (
-	CoverSheet      = "cover"
-	TreatmentsSheet = "treatments"
-	BatchSheet      = "batch"
-	OwnNumbersSheet = "own-numbers"
-	LabelsSheet     = "labels"
+	CoverSheet        = "cover"
+	TreatmentsSheet   = "treatments"
+	BatchSheet        = "batch"
+	OwnNumbersSheet   = "own-numbers"
+	ShoppingSheet     = "shopping"
+	StationCardsSheet = "station-cards"
+	PowerCutSheet     = "power-cut"
+	PracticeSheet     = "practice"
+	AnswersSheet      = "answers"
+	EvaluationSheet   = "evaluation"
+	CurvesSheet       = "curves"
+	LabelsSheet       = "labels"
 )
 
 // Sheets lists the sheets in the order in which they stand in a workbook.
 var Sheets = []Sheet{
-	{CoverSheet, words.Key("Cover")},
-	{TreatmentsSheet, words.Key("Treatments")},
-	{BatchSheet, words.Key("Batches")},
-	{OwnNumbersSheet, words.Key("Your own numbers")},
-	{LabelsSheet, words.Key("Labels")},
+	{CoverSheet, words.Key("Cover"), true},
+	{TreatmentsSheet, words.Key("Treatments"), true},
+	{BatchSheet, words.Key("Batches"), true},
+	{OwnNumbersSheet, words.Key("Your own numbers"), true},
+	{ShoppingSheet, words.Key("Shopping list"), true},
+	{StationCardsSheet, words.Key("Station cards"), false},
+	{PowerCutSheet, words.Key("Power cut"), false},
+	{PracticeSheet, words.Key("Practice"), false},
+	{AnswersSheet, words.Key("Answer key"), false},
+	{EvaluationSheet, words.Key("Evaluation"), false},
+	{CurvesSheet, words.Key("Curves"), false},
+	{LabelsSheet, words.Key("Labels"), true},
 }
 
-// Options say what a workbook holds. The zero value is every sheet on letter
+// Options say what a workbook holds. The zero value is the usual sheets on letter
 // paper with the class's own treatments and without the time it was made.
 type Options struct {
-	Sheets []string // ids; empty: all
+	Sheets []string // ids; empty: the usual ones
 	Paper  Paper    // empty: Letter
 	Made   time.Time
 
@@ -48,6 +63,10 @@ type Options struct {
 	// LabelGrid is the id of a grid in Grids; empty: the first grid for the
 	// paper. A grid decides the paper of the label sheet.
 	LabelGrid string
+
+	// The labels are shifted by so much to the right and down, in millimetres,
+	// where a printer draws in its paper a little off.
+	NudgeXMm, NudgeYMm float64
 }
 
 // OptionError is an option that a workbook cannot be made with. Options and
@@ -82,7 +101,9 @@ func (o Options) settle() (Options, error) {
 	}
 	if len(o.Sheets) == 0 {
 		for _, s := range Sheets {
-			o.Sheets = append(o.Sheets, s.ID)
+			if s.Usual {
+				o.Sheets = append(o.Sheets, s.ID)
+			}
 		}
 	}
 	for _, id := range o.Sheets {
@@ -93,10 +114,12 @@ func (o Options) settle() (Options, error) {
 	if o.LabelGrid == "" {
 		o.LabelGrid = firstGrid(o.Paper)
 	}
-	if _, ok := gridNamed(o.LabelGrid); !ok {
+	g, ok := gridNamed(o.LabelGrid)
+	if !ok {
 		return o, &OptionError{"labels", o.LabelGrid, each(Grids(), func(g Grid) string { return g.ID })}
 	}
-	return o, nil
+	_, err := g.nudged(o.NudgeXMm, o.NudgeYMm)
+	return o, err
 }
 
 func each[T any](list []T, name func(T) string) []string {
@@ -161,6 +184,7 @@ type maker struct {
 	options Options
 	listed  []class.BatchWorked // one of each treatment on the treatments sheet
 	sources *sources
+	asked   []exercise // of the practice sheet, once they are worked out for it or its key
 }
 
 func newMaker(w class.Worked, o Options) *maker {
@@ -175,6 +199,12 @@ func newMaker(w class.Worked, o Options) *maker {
 		}
 		m.sources.number(w.Table.Rule("tray-headspace-in").Source)
 	}
+	if slices.Contains(o.Sheets, PowerCutSheet) {
+		m.numberPowerCut()
+	}
+	if slices.Contains(o.Sheets, AnswersSheet) {
+		m.numberStatements()
+	}
 	return m
 }
 
@@ -188,6 +218,20 @@ func (m *maker) build(s Sheet) *sheet {
 		return m.batches(s)
 	case OwnNumbersSheet:
 		return m.ownNumbers(s)
+	case ShoppingSheet:
+		return m.shoppingList(s)
+	case StationCardsSheet:
+		return m.stationCards(s)
+	case PowerCutSheet:
+		return m.powerCut(s)
+	case PracticeSheet:
+		return m.practice(s)
+	case AnswersSheet:
+		return m.answers(s)
+	case EvaluationSheet:
+		return m.evaluation(s)
+	case CurvesSheet:
+		return m.curves(s)
 	}
 	return m.labels(s)
 }
@@ -196,7 +240,7 @@ func (m *maker) build(s Sheet) *sheet {
 func (m *maker) newSheet(s Sheet, shares ...float64) *sheet {
 	p := handoutPage(m.options.Paper)
 	name := m.Say(s.Title)
-	p.header = headFoot(p.oneLine(m.className()), name)
+	p.header = edgeLine{p.oneLine(m.className()), name}
 	foot := []string{m.Table.Edition}
 	if m.Class.Date != "" {
 		foot = append(foot, m.Say("class of %s", m.typedDay(m.Class.Date)))
@@ -204,8 +248,8 @@ func (m *maker) newSheet(s Sheet, shares ...float64) *sheet {
 	if !m.options.Made.IsZero() {
 		foot = append(foot, m.Say("made %s", m.day(m.options.Made)))
 	}
-	p.footer = headFoot(p.oneLine(strings.Join(foot, " · ")), m.Say("Page &P of &N"))
-	return &sheet{id: s.ID, name: name, page: p, cols: p.columns(shares...), sealed: true}
+	p.footer = edgeLine{p.oneLine(strings.Join(foot, " · ")), m.Say("Page &P of &N")}
+	return &sheet{id: s.ID, name: name, page: p, face: arial, cols: p.columns(shares...), sealed: true}
 }
 
 // className is the title of the class, or what stands in its place.

@@ -17,11 +17,12 @@ const mostLabelPages = 100
 // each batch, on the grid that was chosen. Nothing else stands on it: no
 // header, no footer, no margin but that of the grid. The texts can be changed.
 func (m *maker) labels(def Sheet) *sheet {
-	g, _ := gridNamed(m.options.LabelGrid) // checked with the options
+	g, _ := gridNamed(m.options.LabelGrid) // checked with the options, like the nudge
+	g, _ = g.nudged(m.options.NudgeXMm, m.options.NudgeYMm)
 	// the space after the last label stays free by a little, so that rounding
 	// of a width never pushes a column to the next page
 	const free = 6
-	s := &sheet{id: def.ID, name: def.Title, whole: true, page: page{
+	s := &sheet{id: def.ID, name: def.Title, whole: true, face: arial, page: page{
 		paper: g.Paper, left: mmToPoints(g.LeftMm), top: mmToPoints(g.TopMm),
 		right: max(mmToPoints(g.RightMm)-free, 0), bottom: max(mmToPoints(g.BottomMm)-free, 0),
 	}}
@@ -170,12 +171,17 @@ func withCut(l batch.Label) string {
 	return l.Food + ", " + l.Cut
 }
 
-// labelFits says whether a text fits into a label.
+// labelFits says whether a text fits into a label, in the workbook and in a PDF.
 func labelFits(food, rest string, r role, g Grid) bool {
 	l := looks[r]
-	width := (mmToPoints(g.WidthMm) - cellSides - indentWidth) / 1.03
-	lines := wrapped(bind(food), width, l.size, true) + wrapped(bind(rest), width, l.size, false)
-	return float64(lines)*l.size*lineHeight+cellEnds <= mmToPoints(g.HeightMm)
+	for _, f := range []*lettering{arial, plex} {
+		width := (mmToPoints(g.WidthMm) - f.margins - indentWidth) / f.stretch
+		lines := f.wrapped(bind(food), width, l.size, true) + f.wrapped(bind(rest), width, l.size, false)
+		if float64(lines)*l.size*lineHeight+cellEnds > mmToPoints(g.HeightMm) {
+			return false
+		}
+	}
+	return true
 }
 
 // labelLines are day and amount, the best-quality window and the reminder.

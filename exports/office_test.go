@@ -340,7 +340,7 @@ func TestValuesBesideFormulas(t *testing.T) {
 	files := map[string][]byte{}
 	for name, c := range classes {
 		for _, l := range languages {
-			data, err := Workbook(workedIn(l, c), Options{Paper: A4})
+			data, err := Workbook(workedIn(l, c), Options{Paper: A4, Sheets: everySheet()})
 			noErr(t, err)
 			files[name+" "+string(l)] = data
 		}

@@ -178,7 +178,7 @@ func (o *own) amounts() []entry {
 func longest(texts []string) string {
 	out, width := "", 0.0
 	for _, t := range texts {
-		if w := textWidth(t, 10, true); w > width {
+		if w := arial.width(t, 10, true, false); w > width {
 			out, width = t, w
 		}
 	}

@@ -45,8 +45,15 @@ type page struct {
 	paper                    Paper
 	left, right, top, bottom float64
 	headerAt, footerAt       float64 // distance from the edge of the paper
-	header, footer           string  // in the codes of a spreadsheet
+	header, footer           edgeLine
 }
+
+// edgeLine is a line of header or footer in 10 point type. In its right part
+// &P stands for the number of the page and &N for that of all pages.
+type edgeLine struct{ left, right string }
+
+// headFootSize is the size of the type in headers and footers.
+const headFootSize = 10
 
 // width is the room between the margins.
 func (p page) width() float64 {
@@ -70,13 +77,18 @@ func handoutPage(p Paper) page {
 // its own way, and a sheet that is a hair too wide would be scaled down.
 func (p page) columns(shares ...float64) []float64 {
 	const used = 0.985
+	return p.columnsOver(used, shares)
+}
+
+// columnsOver shares a part of the width of the page.
+func (p page) columnsOver(part float64, shares []float64) []float64 {
 	sum := 0.0
 	for _, s := range shares {
 		sum += s
 	}
 	cols := make([]float64, len(shares))
 	for i, s := range shares {
-		cols[i] = s / sum * p.width() * used
+		cols[i] = s / sum * p.width() * part
 	}
 	return cols
 }
@@ -84,8 +96,8 @@ func (p page) columns(shares ...float64) []float64 {
 // oneLine cuts a text so that the right part of a header has room beside it: two
 // lines there would push the sheet down and make it smaller.
 func (p page) oneLine(text string) string {
-	const size, right = 10, 120
-	fits := func(text string) bool { return textWidth(text, size, false) <= p.width()-right }
+	const right = 120
+	fits := func(text string) bool { return arial.width(text, headFootSize, false, false) <= p.width()-right }
 	if fits(text) {
 		return text
 	}
@@ -96,14 +108,17 @@ func (p page) oneLine(text string) string {
 	return string(runes) + "…"
 }
 
-// headFoot writes a line of header or footer: a left and a right part in
-// 10 point type. The codes allow 255 units of UTF-16: what is too long is cut
-// from the left part, never from the right one with its codes.
-func headFoot(left, right string) string {
+// codes is the line in the codes of a spreadsheet, "" where there is none. They
+// allow 255 units of UTF-16: what is too long is cut from the left part, never
+// from the right one with its codes.
+func (e edgeLine) codes() string {
+	if e == (edgeLine{}) {
+		return ""
+	}
 	const face = `&"Arial,Regular"&10 ` // the blank ends the size, should a digit follow
 	const most = 255
-	fixed := utf16Len("&L" + face + "&R" + face + right)
-	return "&L" + face + escaped(left, most-fixed) + "&R" + face + right
+	fixed := utf16Len("&L" + face + "&R" + face + e.right)
+	return "&L" + face + escaped(e.left, most-fixed) + "&R" + face + e.right
 }
 
 // escaped writes a text for a header in so many units of UTF-16: "&" stands
@@ -154,11 +169,11 @@ func (s *sheet) headHeight() float64 {
 // title where nothing else stands above them, else one of their own under the
 // repeated heads.
 func (s *sheet) fits(first int) bool {
-	from := s.headFrom - 1
+	from := max(s.headFrom-1, 0)
 	if first <= s.headTo {
 		from = 0
 	}
-	trial := &sheet{cols: s.cols}
+	trial := &sheet{cols: s.cols, face: s.face}
 	for _, r := range append(slices.Clone(s.rows[from:s.headTo]), s.rows[first:]...) {
 		r.cells = slices.Clone(r.cells) // settling changes them
 		for i := range r.cells {

@@ -37,13 +37,13 @@ func TestBind(t *testing.T) {
 }
 
 func TestHeadFootCodes(t *testing.T) {
-	got := headFoot("4 & 5 beans", "Page &P of &N")
+	got := edgeLine{"4 & 5 beans", "Page &P of &N"}.codes()
 	// a digit right after the size would become part of it
 	if want := `&L&"Arial,Regular"&10 4 && 5 beans&R&"Arial,Regular"&10 Page &P of &N`; got != want {
 		t.Errorf("got %s", got)
 	}
 	for _, long := range []string{strings.Repeat("&", 500), strings.Repeat("🥦", 150), "x" + strings.Repeat("🥦&", 70), "x" + strings.Repeat("&", 500), strings.Repeat("ä", 260)} {
-		got := headFoot(long, "Page &P of &N")
+		got := edgeLine{long, "Page &P of &N"}.codes()
 		n := len(utf16.Encode([]rune(got)))
 		left, whole := strings.CutSuffix(got, `…&R&"Arial,Regular"&10 Page &P of &N`)
 		left, _ = strings.CutPrefix(left, `&L&"Arial,Regular"&10 `)
@@ -59,7 +59,7 @@ func TestHeadersStandOnOneLine(t *testing.T) {
 	for _, text := range []string{"Beans", strings.Repeat("long ", 40), strings.Repeat("W", 300), strings.Repeat("🥦", 100), ""} {
 		got := p.oneLine(text)
 		left, cut := strings.CutSuffix(got, "…")
-		if wide := textWidth(got, 10, false); wide > p.width()-100 || cut && wide < p.width()-150 || !strings.HasPrefix(text, left) || cut != (got != text) {
+		if wide := arial.width(got, 10, false, false); wide > p.width()-100 || cut && wide < p.width()-150 || !strings.HasPrefix(text, left) || cut != (got != text) {
 			t.Errorf("%q of %q takes %.0f points of %.0f", got, text, wide, p.width())
 		}
 	}

@@ -57,6 +57,7 @@ func TestHandoutsOnPaper(t *testing.T) {
 	wide := class.Work(wideClass(t), reference.Shipped())
 	demos := classesOf(map[string]class.Class{"demo": demoClass(t), "long": longClass(t)})
 	some := []string{BatchSheet, CoverSheet}
+	wideSheets := []string{TreatmentsSheet, BatchSheet, OwnNumbersSheet, ShoppingSheet, StationCardsSheet, PracticeSheet, AnswersSheet}
 	metric := demoClass(t)
 	metric.Units = measure.Metric
 	spanish := workedIn(words.Spanish, demoClass(t))
@@ -65,11 +66,11 @@ func TestHandoutsOnPaper(t *testing.T) {
 		w class.Worked
 		o Options
 	}{
-		"letter":     {demoWorked(t), Options{Paper: Letter}},
-		"a4":         {demoWorked(t), Options{Paper: A4}},
+		"letter":     {demoWorked(t), Options{Paper: Letter, Sheets: everySheet()}},
+		"a4":         {demoWorked(t), Options{Paper: A4, Sheets: everySheet()}},
 		"edited":     {editedWorked(t), Options{Paper: Letter}},
-		"all letter": {wide, Options{Paper: Letter, AllTreatments: true, Sheets: []string{TreatmentsSheet, BatchSheet, OwnNumbersSheet}}},
-		"all a4":     {wide, Options{Paper: A4, AllTreatments: true, Sheets: []string{TreatmentsSheet, BatchSheet, OwnNumbersSheet}}},
+		"all letter": {wide, Options{Paper: Letter, AllTreatments: true, Sheets: wideSheets}},
+		"all a4":     {wide, Options{Paper: A4, AllTreatments: true, Sheets: wideSheets}},
 
 		"metric letter":      {demos["demo metric"], Options{Paper: Letter, Sheets: some}},
 		"metric a4":          {demos["demo metric"], Options{Paper: A4, Sheets: some}},
@@ -78,12 +79,12 @@ func TestHandoutsOnPaper(t *testing.T) {
 		"long metric letter": {demos["long metric"], Options{Paper: Letter, Sheets: some}},
 		"long metric a4":     {demos["long metric"], Options{Paper: A4, Sheets: some}},
 
-		"Spanish letter":     {spanish, Options{Paper: Letter}},
-		"Spanish a4":         {spanish, Options{Paper: A4}},
-		"Spanish metric":     {workedIn(words.Spanish, metric), Options{Paper: A4}},
+		"Spanish letter":     {spanish, Options{Paper: Letter, Sheets: everySheet()}},
+		"Spanish a4":         {spanish, Options{Paper: A4, Sheets: everySheet()}},
+		"Spanish metric":     {workedIn(words.Spanish, metric), Options{Paper: A4, Sheets: everySheet()}},
 		"Spanish edited":     {editedIn(t, words.Spanish), Options{Paper: Letter}},
-		"Spanish all letter": {wideSpanish, Options{Paper: Letter, AllTreatments: true, Sheets: []string{TreatmentsSheet, BatchSheet, OwnNumbersSheet}}},
-		"Spanish all a4":     {wideSpanish, Options{Paper: A4, AllTreatments: true, Sheets: []string{TreatmentsSheet, BatchSheet, OwnNumbersSheet}}},
+		"Spanish all letter": {wideSpanish, Options{Paper: Letter, AllTreatments: true, Sheets: wideSheets}},
+		"Spanish all a4":     {wideSpanish, Options{Paper: A4, AllTreatments: true, Sheets: wideSheets}},
 		"Spanish long":       {workedIn(words.Spanish, longClass(t)), Options{Paper: Letter, Sheets: some}},
 	}
 	files := map[string][]byte{}

@@ -26,12 +26,12 @@ func TestRowsAreHighEnough(t *testing.T) {
 	metric := wideClass(t)
 	metric.Units = "metric"
 	for _, b := range []*book{
-		describe(demoWorked(t), mustSettle(t, Options{})),
-		describe(wide, mustSettle(t, Options{Paper: A4, AllTreatments: true})),
+		describe(demoWorked(t), mustSettle(t, Options{Sheets: everySheet()})),
+		describe(wide, mustSettle(t, Options{Paper: A4, AllTreatments: true, Sheets: everySheet()})),
 		describe(editedWorked(t), mustSettle(t, Options{Paper: A4})),
-		describe(class.Work(metric, reference.Shipped()), mustSettle(t, Options{})),
-		describe(workedIn(words.Spanish, demoClass(t)), mustSettle(t, Options{})),
-		describe(workedIn(words.Spanish, wideClass(t)), mustSettle(t, Options{Paper: A4, AllTreatments: true})),
+		describe(class.Work(metric, reference.Shipped()), mustSettle(t, Options{Sheets: everySheet()})),
+		describe(workedIn(words.Spanish, demoClass(t)), mustSettle(t, Options{Sheets: everySheet()})),
+		describe(workedIn(words.Spanish, wideClass(t)), mustSettle(t, Options{Paper: A4, AllTreatments: true, Sheets: everySheet()})),
 		describe(editedIn(t, words.Spanish), mustSettle(t, Options{Paper: A4})),
 	} {
 		for _, s := range b.sheets {

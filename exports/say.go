@@ -126,7 +126,8 @@ func (b *book) holds(pieces []string) bool {
 
 // texts are all texts of a sheet that somebody may come to read.
 func (s *sheet) texts() []string {
-	list := []string{s.name, s.page.header, s.page.footer, s.aside}
+	p := s.page
+	list := []string{s.name, p.header.left, p.header.right, p.footer.left, p.footer.right, s.aside}
 	for _, c := range s.checks {
 		list = append(list, c.help, c.stop)
 	}

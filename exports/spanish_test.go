@@ -32,6 +32,8 @@ func TestSpanishWorkbookGoldens(t *testing.T) {
 		o Options
 	}{
 		"demo-workbook-es.txt":    {workedIn(words.Spanish, demoClass(t)), Options{}},
+		"demo-handouts-es.txt":    {workedIn(words.Spanish, demoClass(t)), Options{Sheets: chosenSheets()}},
+		"metric-handouts-es.txt":  {workedIn(words.Spanish, metricDemo(t)), Options{Paper: A4, Sheets: chosenSheets()}},
 		"metric-workbook-es.txt":  {workedIn(words.Spanish, metricDemo(t)), Options{Paper: A4}},
 		"edited-workbook-es.txt":  {editedIn(t, words.Spanish), Options{Paper: A4, Sheets: []string{CoverSheet, TreatmentsSheet}}},
 		"metric-treatment-es.txt": {workedIn(words.Spanish, metricDemo(t)), Options{Sheets: []string{TreatmentsSheet}, AllTreatments: true}},
@@ -91,7 +93,7 @@ func TestLimitsAreSaidWhole(t *testing.T) {
 func TestNothingStaysEnglish(t *testing.T) {
 	for name, c := range map[string]class.Class{"demo": demoClass(t), "metric": metricDemo(t), "wide": wideClass(t)} {
 		w := workedIn(words.Spanish, c)
-		b := describe(w, mustSettle(t, Options{AllTreatments: true}))
+		b := describe(w, mustSettle(t, Options{AllTreatments: true, Sheets: everySheet()}))
 		for _, text := range w.Voice.Untranslated() {
 			if b.holds(placeholder.Split(text, -1)) {
 				t.Errorf("%s: not translated: %q", name, text)
@@ -192,7 +194,7 @@ func numbersOn(s *sheet, v *words.Voice) map[string]int {
 func TestNumbersAreTheSameInBothLanguages(t *testing.T) {
 	for name, c := range map[string]class.Class{"demo": demoClass(t), "metric": metricDemo(t), "wide": wideClass(t)} {
 		english, spanish := workedIn(words.English, c), workedIn(words.Spanish, c)
-		o := mustSettle(t, Options{AllTreatments: true})
+		o := mustSettle(t, Options{AllTreatments: true, Sheets: everySheet()})
 		ours := describe(spanish, o).sheets
 		for i, s := range describe(english, o).sheets {
 			want, got := numbersOn(s, english.Voice), numbersOn(ours[i], spanish.Voice)
@@ -218,9 +220,9 @@ func TestTextsFitIntoTheirColumns(t *testing.T) {
 			c class.Class
 			o Options
 		}{
-			"demo":   {demoClass(t), Options{Paper: Letter}},
-			"metric": {metricDemo(t), Options{Paper: A4}},
-			"wide":   {wideClass(t), Options{Paper: A4, AllTreatments: true}},
+			"demo":   {demoClass(t), Options{Paper: Letter, Sheets: everySheet()}},
+			"metric": {metricDemo(t), Options{Paper: A4, Sheets: everySheet()}},
+			"wide":   {wideClass(t), Options{Paper: A4, AllTreatments: true, Sheets: everySheet()}},
 		} {
 			for _, s := range describe(workedIn(l, k.c), mustSettle(t, k.o)).sheets {
 				for i, r := range s.rows {
@@ -248,7 +250,7 @@ func tooLong(s *sheet, c cell) (piece string, points float64) {
 		pieces = strings.Fields(c.text() + " " + c.room)
 	}
 	for _, p := range pieces {
-		if over := textWidth(p, k.size, k.bold) - room; over > points {
+		if over := s.face.width(p, k.size, k.bold, k.italic) - room; over > points {
 			piece, points = p, over
 		}
 	}

@@ -71,6 +71,29 @@ const (
 	constantTwo   role = "constant two"  // two decimals
 	constantFour  role = "constant four" // four decimals
 
+	cardTitle    role = "card title"   // name of a batch, read from a step away
+	cardWhat     role = "card what"    // what is done, read while standing
+	cardMinutes  role = "card minutes" // the minutes of a card
+	cardClock    role = "card clock"   // what starts them
+	cardWords    role = "card words"   // words where there are no minutes
+	cardGuess    role = "card estimate"
+	cardValue    role = "card value"     // another figure of a card, read while standing
+	cardLabel    role = "card label"     // names it
+	cardTask     role = "card task"      // who does what
+	writeBox     role = "write box"      // a box to write into
+	boxLabel     role = "box label"      // names it
+	boxLabelWide role = "box label wide" // says what belongs into a row of them
+	warningCard  role = "caution card"   // a caution on a card
+	tick         role = "tick"           // a box to tick
+	choice       role = "choice"         // a number to ring
+	choiceNow    role = "choice now"     // the same, for after the class
+	choiceWord   role = "choice word"    // a word to ring
+	headMiddle   role = "head middle"    // over several columns
+
+	curveValue role = "curve value" // an estimate that a curve is drawn from
+	tableOpen  role = "table open"  // of the crop table that goes out: may be edited
+	tableShut  role = "table shut"  // may not
+
 	packLabel role = "pack label"    // one label of a grid, 10 point
 	packLarge role = "pack label 12" // the same, 12 point
 	blank     role = "blank"
@@ -143,7 +166,8 @@ var roleOrder = []role{
 	boilValue, iceValue, number, mark, line, ruled, stopWord, mindWord, noteWord, edited, warning, warningSmall,
 	inputText, inputAmount, inputCount, unit, entryLabel, entryHow, resultAmount, resultTenth, resultCount, resultTime,
 	resultInch, resultLabel, resultHow, resultText, resultUnit, resultMark, minding, constant, constantInch, constantCount, constantTwo, constantFour, constantText, constantUnit,
-	packLabel, packLarge, blank,
+	cardTitle, cardWhat, cardMinutes, cardClock, cardWords, cardGuess, cardValue, cardLabel, cardTask, writeBox, boxLabel, boxLabelWide, warningCard, tick, choice, choiceNow, choiceWord, headMiddle,
+	curveValue, tableOpen, tableShut, packLabel, packLarge, blank,
 }
 
 // looks has a look for every role. No type is smaller than 10 point.
@@ -204,6 +228,29 @@ var looks = map[role]look{
 	constantUnit:  {size: 10, ink: ground.Ink, across: "left", wrap: true, indent: 1},
 	constantTwo:   {size: 10, ink: ground.Ink, across: "right", wrap: true, format: twoDecimals},
 	constantFour:  {size: 10, ink: ground.Ink, across: "right", wrap: true, format: fourDecimals},
+
+	cardTitle:    {size: 24, bold: true, ink: ground.Ink, wrap: true, across: "left"},
+	cardWhat:     {size: 18, ink: ground.Ink, wrap: true, across: "left"},
+	cardMinutes:  {size: 40, bold: true, ink: ground.Ink, wrap: true, across: "left", middle: true, leftEdge: edge{palette.Boiling, 5}, indent: 1},
+	cardClock:    {size: 18, ink: ground.Ink, wrap: true, across: "left", middle: true},
+	cardWords:    {size: 22, bold: true, ink: ground.Ink, wrap: true, across: "left"},
+	cardGuess:    {size: 18, bold: true, italic: true, ink: ground.InkSoft, wrap: true, across: "left"},
+	cardValue:    {size: 18, bold: true, ink: ground.Ink, wrap: true, across: "left"},
+	cardLabel:    {size: 11, ink: ground.InkSoft, wrap: true, across: "left", low: true, above: hair},
+	cardTask:     {size: 13, ink: ground.Ink, wrap: true, across: "left"},
+	writeBox:     {size: 18, ink: ground.Ink, box: edge{ground.Edge, 1}, across: "center", middle: true, open: true},
+	boxLabel:     {size: 11, ink: ground.Ink, across: "center", wrap: true, middle: true},
+	boxLabelWide: {size: 12, bold: true, ink: ground.Ink, wrap: true, across: "left", above: hair},
+	warningCard:  {size: 12, ink: ground.Ink, wrap: true, across: "left", leftEdge: edge{ground.Ink, 5}, indent: 1},
+	tick:         {size: 11, ink: ground.Ink, box: edge{ground.Edge, 1}, across: "center", middle: true, open: true},
+	choice:       {size: 12, ink: ground.Ink, across: "center"},
+	choiceNow:    {size: 12, bold: true, ink: ground.Ink, across: "center"},
+	choiceWord:   {size: 11, ink: ground.Ink, across: "center", wrap: true},
+	headMiddle:   {size: 10, bold: true, low: true, ink: ground.Ink, fill: band, wrap: true, below: inked, across: "center"},
+
+	curveValue: {size: 10, italic: true, ink: ground.InkSoft, across: "right", format: oneDecimal},
+	tableOpen:  {size: 11, ink: ground.Ink, fill: typeHere, box: edge{ground.Edge, 1}, wrap: true, across: "left", open: true, format: asText},
+	tableShut:  {size: 11, ink: ground.InkSoft, below: hair, wrap: true, across: "left"},
 
 	packLabel: {size: 10, ink: ground.Ink, across: "left", middle: true, wrap: true, indent: 1, open: true, format: asText},
 	packLarge: {size: 12, ink: ground.Ink, across: "left", middle: true, wrap: true, indent: 1, open: true, format: asText},

@@ -35,71 +35,45 @@ const (
 	cellEnds   = 3.0  // points above and below the text together
 )
 
-// textWidth is the length of a line of text in points.
-func textWidth(text string, size float64, bold bool) float64 {
-	widths := &regularWidths
-	if bold {
-		widths = &boldWidths
+// lettering is a typeface as texts are measured in it.
+type lettering struct {
+	perEm   int                                 // parts of the type size
+	advance func(c rune, bold, italic bool) int // width of a character in such parts
+	stretch float64                             // how much longer a line may turn out
+	sides   float64                             // points that the edges of a cell take from its text
+	margins float64                             // the same of a label
+	over    float64                             // points that a word may be too long by before it is broken
+	tallest float64                             // the most that a row is high, in points
+}
+
+// arial is the face of the workbook, which other programs set, each a little
+// otherwise. Slanted type is as wide as upright.
+var arial = &lettering{perEm: 2048, advance: arialAdvance, stretch: 1.03, sides: cellSides, margins: cellSides, tallest: 409}
+
+func arialAdvance(c rune, bold, _ bool) int {
+	switch w, ok := wideGlyphs[c]; {
+	case c >= ' ' && c <= '~' && bold:
+		return int(boldWidths[c-' '])
+	case c >= ' ' && c <= '~':
+		return int(regularWidths[c-' '])
+	case ok:
+		return int(w)
 	}
+	return otherGlyph
+}
+
+// width is the length of a line of text in points.
+func (f *lettering) width(text string, size float64, bold, italic bool) float64 {
 	sum := 0
-	for _, r := range text {
-		switch w, ok := wideGlyphs[r]; {
-		case r >= ' ' && r <= '~':
-			sum += int(widths[r-' '])
-		case ok:
-			sum += int(w)
-		default:
-			sum += otherGlyph
-		}
+	for _, c := range text {
+		sum += f.advance(c, bold, italic)
 	}
-	return float64(sum) / 2048 * size
+	return float64(sum) / float64(f.perEm) * size
 }
 
-// wrapped is how many lines a text takes in a width, broken at blanks as a
-// spreadsheet breaks it.
-func wrapped(text string, width, size float64, bold bool) int {
-	return wrappedRuns([]run{{bold, text}}, width, size)
-}
-
-// wrappedRuns is the same for a text in bold and plain pieces.
-func wrappedRuns(runs []run, width, size float64) int {
-	lines, at, blank := 1, 0.0, 0.0
-	word := 0.0 // length of the word so far; it may go on in the next piece
-	endWord := func() {
-		if word == 0 {
-			return
-		}
-		if at > 0 && at+blank+word > width {
-			lines++
-			at = 0
-		}
-		if at > 0 {
-			at += blank
-		}
-		at += word
-		for at > width { // a word longer than the line is broken anywhere
-			lines++
-			at -= width
-		}
-		word, blank = 0, 0
-	}
-	for _, r := range runs {
-		for _, c := range r.text {
-			switch c {
-			case '\n':
-				endWord()
-				lines++
-				at, blank = 0, 0
-			case ' ':
-				endWord()
-				blank = textWidth(" ", size, r.bold)
-			default:
-				word += textWidth(string(c), size, r.bold)
-			}
-		}
-	}
-	endWord()
-	return lines
+// wrapped is how many lines a text takes in a width.
+func (f *lettering) wrapped(text string, width, size float64, bold bool) int {
+	return len(f.lines([]run{{bold, text}}, width, size, false))
 }
 
 // rowHeight is the height that the texts of a row need, in points.
@@ -108,21 +82,40 @@ func (s *sheet) rowHeight(r row) float64 {
 	for _, c := range r.cells {
 		l := looks[c.role]
 		lines := 1
-		if text := c.text(); (text != "" || c.room != "") && l.wrap {
-			width := -cellSides - float64(l.indent)*indentWidth
-			for i := c.col; i < c.col+c.cols(); i++ {
-				width += s.cols[i]
-			}
-			const extra = 1.03 // for programs that measure text otherwise
-			runs := c.runs
-			if len(runs) == 0 {
-				runs = []run{{l.bold, text}}
-			}
-			lines = max(wrappedRuns(runs, width/extra, l.size), wrapped(c.room, width/extra, l.size, l.bold))
+		if (c.text() != "" || c.room != "") && l.wrap {
+			lines = max(len(s.lines(c)), s.face.wrapped(c.room, s.lineWidth(c), l.size, l.bold))
 		}
 		height = max(height, float64(lines)*l.size*lineHeight+cellEnds)
 	}
 	return height + r.space
+}
+
+// lines are the lines that the text of a cell is broken into.
+func (s *sheet) lines(c cell) [][]run {
+	l := looks[c.role]
+	runs := c.runs
+	if len(runs) == 0 {
+		runs = []run{{l.bold, c.text()}}
+	}
+	return s.face.lines(runs, s.lineWidth(c), l.size, l.italic)
+}
+
+// lineWidth is the room for a line of the text of a cell.
+func (s *sheet) lineWidth(c cell) float64 {
+	sides := s.face.sides
+	if s.whole {
+		sides = s.face.margins
+	}
+	return (s.cellWidth(c) - sides - float64(looks[c.role].indent)*indentWidth) / s.face.stretch
+}
+
+// cellWidth is the width of the columns that a cell covers.
+func (s *sheet) cellWidth(c cell) float64 {
+	width := 0.0
+	for _, w := range s.cols[c.col : c.col+c.cols()] {
+		width += w
+	}
+	return width
 }
 
 // indentWidth is what one step of indent takes, in points.
@@ -133,12 +126,10 @@ func (s *sheet) settle() {
 	s.bindUnits()
 	for i := range s.rows {
 		if s.rows[i].height == 0 {
-			s.rows[i].height = min(roundUp(s.rows[i].textHeight(s), 0.75), 409)
+			s.rows[i].height = min(roundUp(s.rowHeight(s.rows[i]), 0.75), s.face.tallest)
 		}
 	}
 }
-
-func (r row) textHeight(s *sheet) float64 { return s.rowHeight(r) }
 
 // roundUp rounds up to a step: spreadsheets keep row heights in pixels.
 func roundUp(x, step float64) float64 {

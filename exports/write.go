@@ -112,12 +112,12 @@ func (w *writer) paper(s *sheet) error {
 	if err := w.file.SetSheetView(s.name, 0, &excelize.ViewOptions{ShowGridLines: &no}); err != nil {
 		return err
 	}
-	if p.header == "" && p.footer == "" {
+	if p.header == (edgeLine{}) && p.footer == (edgeLine{}) {
 		return nil
 	}
 	align := true
 	return w.file.SetHeaderFooter(s.name, &excelize.HeaderFooterOptions{
-		AlignWithMargins: &align, OddHeader: p.header, OddFooter: p.footer,
+		AlignWithMargins: &align, OddHeader: p.header.codes(), OddFooter: p.footer.codes(),
 	})
 }
 
@@ -187,6 +187,14 @@ func (w *writer) rows(s *sheet) error {
 	}
 	for i := len(s.cols); i > 0; i-- { // the writer puts each new column before the others
 		if err := sw.SetColWidth(i, i, math.Round(s.cols[i-1]/pointsPerUnit*100)/100); err != nil {
+			return err
+		}
+	}
+	if err := w.draw(s); err != nil {
+		return err
+	}
+	if s.frozen > 0 {
+		if err := sw.SetPanes(&excelize.Panes{Freeze: true, YSplit: s.frozen, TopLeftCell: fmt.Sprintf("A%d", s.frozen+1), ActivePane: "bottomLeft"}); err != nil {
 			return err
 		}
 	}

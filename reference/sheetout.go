@@ -9,7 +9,7 @@ import (
 	"unicode/utf8"
 )
 
-// sheetColumns are the columns that WriteCSV writes and ReadWrittenCSV expects.
+// sheetColumns are the columns that WriteCSV writes and Compare knows.
 var sheetColumns = []string{"id", "crop", "cut", "grade", "size", "method", "minutes", "minutes_high", "words",
 	"clock_starts", "chill_factor", "chill_words", "pack", "headspace_in", "headspace_from", "water_gal_per_lb",
 	"blanch_water", "note", "storage_months", "storage_high_months", "source", "publisher", "edition", "standing",
@@ -68,7 +68,8 @@ func (t *Table) sheetRows() []SheetRow {
 // a point and as many digits as give them back exactly; a number that is not
 // there is empty. A text cell that a spreadsheet would take for a formula
 // (= + - @, tab, carriage return first, also behind a ";") gets an apostrophe in
-// front. The sheet is read back, so it is the same in every language.
+// front. A sheet that was changed is held against the table by ReadSent and
+// Compare; it is the same in every language.
 func (t *Table) WriteCSV(w io.Writer) error {
 	if t.base != nil {
 		return t.base.WriteCSV(w)
@@ -89,13 +90,22 @@ func (t *Table) WriteCSV(w io.Writer) error {
 	return nil
 }
 
+// cells are the texts of the row, guarded against being run.
 func (r SheetRow) cells() []string {
+	cells := r.texts()
+	for i, v := range cells {
+		if _, number := r.numbers()[sheetColumns[i]]; !number {
+			cells[i] = harmless(v)
+		}
+	}
+	return cells
+}
+
+// texts are the texts of the row under sheetColumns.
+func (r SheetRow) texts() []string {
 	texts := []string{r.ID, r.Crop, r.Cut, r.Grade, r.Size, r.Method, "", "", r.Words, r.ClockStarts, "", r.ChillWords,
 		r.Pack, "", r.HeadspaceFrom, "", r.BlanchWater, r.Note, "", "", r.Source, r.Publisher, r.Edition, r.Standing,
 		r.Changed, r.ShippedValue}
-	for i, v := range texts {
-		texts[i] = harmless(v)
-	}
 	for column, v := range r.numbers() {
 		texts[slices.Index(sheetColumns, column)] = emptyZero(v)
 	}
@@ -130,80 +140,4 @@ func harmless(s string) string {
 func runs(s string) bool {
 	first, _ := utf8.DecodeRuneInString(strings.TrimLeft(s, " \u00a0"))
 	return s != "" && strings.ContainsRune(formulaStart, first)
-}
-
-// ReadWrittenCSV reads back what WriteCSV wrote. It is strict: another header,
-// an unguarded formula, a number that is text or a missing id is a *DataError
-// or DataErrors with line and column.
-func ReadWrittenCSV(r io.Reader) ([]SheetRow, error) {
-	f := &faults{}
-	s := &sheet{file: "table", header: sheetColumns, faults: f}
-	data, err := io.ReadAll(r)
-	if err != nil {
-		return nil, fmt.Errorf("read the table: %w", err)
-	}
-	s.parse(data)
-	var out []SheetRow
-	seen := map[string]bool{}
-	for _, c := range s.rows {
-		text := c.unguarded
-		row := SheetRow{ID: c.id("id"), Crop: text("crop"), Cut: text("cut"), Grade: text("grade"), Size: text("size"),
-			Method: string(enum(c, "method", methods)), Words: text("words"), ClockStarts: text("clock_starts"),
-			ChillFactor: c.number("chill_factor", 0, 3), ChillWords: text("chill_words"), Pack: string(enum(c, "pack", packs)),
-			HeadspaceIn: c.number("headspace_in", 0, 3), HeadspaceFrom: enum(c, "headspace_from", []string{"", "liquid table", "juice table"}),
-			WaterGalPerLb: c.number("water_gal_per_lb", 0, 5), BlanchWater: text("blanch_water"), Note: text("note"),
-			Source: text("source"), Publisher: text("publisher"), Edition: text("edition"), Standing: string(enum(c, "standing", append([]Standing{EnteredHere}, standings...))),
-			Changed: text("changed"), ShippedValue: text("shipped_value")}
-		row.Minutes, row.MinutesHigh = c.minuteSpan()
-		row.StorageMonths, row.StorageHighMonths = c.span("storage_months", "storage_high_months", 1, 24)
-		c.checkWritten(&row)
-		if once(c, "id", row.ID, seen) {
-			seen[row.ID] = true
-			out = append(out, row)
-		}
-	}
-	if err := f.err(); err != nil {
-		return nil, err
-	}
-	return out, nil
-}
-
-// unguarded returns a text cell without the apostrophes that harmless added.
-func (r record) unguarded(name string) string {
-	v := r.raw(name)
-	parts := strings.Split(v, ";")
-	for i, p := range parts {
-		if cut, ok := strings.CutPrefix(p, "'"); ok && runs(cut) {
-			parts[i] = cut
-		} else if runs(p) {
-			r.wrong(name, quoted(v), "text that a spreadsheet does not run")
-			break
-		}
-	}
-	return strings.Join(parts, ";")
-}
-
-// checkWritten looks at the words of a row that must go together: the method
-// with the start of the clock and with minutes, and the standing with its
-// source and with what was changed.
-func (r record) checkWritten(row *SheetRow) {
-	timed := row.Method == string(WaterBlanch) || row.Method == string(SteamBlanch)
-	switch {
-	case timed && row.Minutes == 0:
-		r.wrong("minutes", "a blanch without minutes", "minutes")
-	case !timed && row.Minutes != 0:
-		r.wrong("minutes", "minutes for a treatment of words", "nothing")
-	case row.Minutes == 0 && row.Words == "":
-		r.wrong("words", "neither minutes nor words", "minutes or words")
-	}
-	if says := clockOf[Method(row.Method)].Says(); row.ClockStarts != says {
-		r.wrong("clock_starts", quoted(row.ClockStarts)+" for method "+quoted(row.Method), quoted(says))
-	}
-	if (row.Changed == "") != (row.ShippedValue == "") {
-		r.wrong("shipped_value", quoted(row.ShippedValue), "the shipped value where something was changed, and only there")
-	}
-	entered := row.Standing == string(EnteredHere)
-	if entered != (row.Source == enteredHere.Title) || entered && row.Changed == "" {
-		r.wrong("standing", quoted(row.Standing), "that of the source, and "+quoted(string(EnteredHere))+" only for what was changed")
-	}
 }

@@ -1,6 +1,6 @@
 // Command handouts does the desk work of Kettleside without a window: it
-// writes the handout workbook of a class, prints every figure, writes the crop
-// table and the demo class. It needs no display and no cgo.
+// writes the handouts of a class as a workbook or a PDF, prints every figure,
+// writes the crop table and the demo class. It needs no display and no cgo.
 package main
 
 import (

@@ -1,7 +1,6 @@
 package main
 
 import (
-	"bytes"
 	"errors"
 	"flag"
 	"fmt"
@@ -43,15 +42,21 @@ type settings struct {
 	language              string
 	all, plain, shipped   bool
 	force                 bool
+	compare, take         string // tables that were sent back
+	who, why, only        string
+	nudge                 string
 	stderr                io.Writer
 }
 
 func commands() []command {
 	return []command{
-		{"workbook", "[-language en|es] [-paper letter|a4] [-sheets a,b] [-all] [-labels grid] [-shipped] CLASS OUT.xlsx",
+		{"workbook", "[-language en|es] [-paper letter|a4] [-sheets a,b] [-all] [-labels grid] [-nudge X,Y] [-shipped] CLASS OUT.xlsx",
 			"write the handouts of a class as a workbook", 2, workbookFlags, workbook},
+		{"pdf", "[-language en|es] [-paper letter|a4] [-sheets a,b] [-all] [-labels grid] [-nudge X,Y] [-shipped] CLASS OUT.pdf",
+			"write the same pages as a PDF, for those who print elsewhere", 2, workbookFlags, pdf},
 		{"numbers", "[-plain [-language en|es]] [-shipped] CLASS", "print every figure of a class, as JSON in English with stable names, or as a list to read", 1, numbersFlags, numbers},
-		{"table", "[-shipped] OUT.csv", "write the crop table", 1, shippedFlag, table},
+		{"table", "[-shipped] [-language en|es] OUT.csv|OUT.xlsx | -compare IN | -take IN -who NAME -why TEXT [-only TREATMENT.FIELD,…] EDITS.json",
+			"write the crop table for a colleague; compare one that was sent back; make edits of its differences", 1, tableFlags, table},
 		{"demo", "[-force] OUT" + class.Extension, "write the demo class", 1, demoFlags, demo},
 	}
 }
@@ -77,9 +82,10 @@ func workbookFlags(f *flag.FlagSet, s *settings) {
 	shippedFlag(f, s)
 	languageFlag(f, s, "the handouts")
 	f.StringVar(&s.paper, "paper", string(exports.Letter), "paper: letter or a4")
-	f.StringVar(&s.sheets, "sheets", "", "sheets to write, by id, with commas between them; empty: all ("+sheetIDs()+")")
+	f.StringVar(&s.sheets, "sheets", "", "sheets to write, by id, with commas between them ("+sheetIDs(false)+"); empty: "+sheetIDs(true))
 	f.BoolVar(&s.all, "all", false, "list every treatment of the class's crops, not only those it uses")
 	f.StringVar(&s.labels, "labels", "", "grid of the label sheet: "+gridNames())
+	f.StringVar(&s.nudge, "nudge", "", "shift the labels for a printer that is a little off: `X,Y` in mm, to the right and down; at most 5, and less where the paper ends")
 }
 
 func numbersFlags(f *flag.FlagSet, s *settings) {
@@ -92,10 +98,13 @@ func demoFlags(f *flag.FlagSet, s *settings) {
 	f.BoolVar(&s.force, "force", false, "replace a file that is there already")
 }
 
-func sheetIDs() string {
+// sheetIDs are the ids of all sheets, or of the usual ones.
+func sheetIDs(usual bool) string {
 	var ids []string
 	for _, s := range exports.Sheets {
-		ids = append(ids, s.ID)
+		if s.Usual || !usual {
+			ids = append(ids, s.ID)
+		}
 	}
 	return strings.Join(ids, ",")
 }
@@ -137,13 +146,18 @@ func (c command) run(args []string, stdout, stderr io.Writer) int {
 		fmt.Fprintf(f.Output(), "usage: handouts %s %s\n", c.name, c.args)
 		f.PrintDefaults()
 	}
-	switch err := f.Parse(args); {
+	err := f.Parse(args)
+	needed := c.count
+	if s.compare != "" { // the one file is given with the flag
+		needed = 0
+	}
+	switch {
 	case errors.Is(err, flag.ErrHelp):
 		return done
 	case err != nil:
 		return misspelt
-	case f.NArg() != c.count:
-		fmt.Fprintf(stderr, "handouts %s: %d given after the options, %d needed\n", c.name, f.NArg(), c.count)
+	case f.NArg() != needed:
+		fmt.Fprintf(stderr, "handouts %s: %d given after the options, %d needed\n", c.name, f.NArg(), needed)
 		f.Usage()
 		return misspelt
 	}
@@ -165,7 +179,7 @@ func usage(w io.Writer) {
 	for _, c := range commands() {
 		fmt.Fprintf(w, "  handouts %s %s\n      %s\n", c.name, c.args, c.says)
 	}
-	fmt.Fprintf(w, "\nSheets: %s\nLabel grids: %s\n", sheetIDs(), gridNames())
+	fmt.Fprintf(w, "\nSheets: %s\nLabel grids: %s\n", sheetIDs(false), gridNames())
 	fmt.Fprintln(w, "Your own changes of the crop table are used where the window program kept them.")
 }
 
@@ -191,11 +205,20 @@ func readTable(s *settings) (*reference.Table, error) {
 	return edited, nil
 }
 
-// work reads a class and works it through, in the language that was chosen.
-func work(s *settings, path string) (class.Worked, error) {
+// voice speaks the language that was chosen.
+func (s *settings) voice() (*words.Voice, error) {
 	language := words.Language(strings.ToLower(s.language))
 	if !slices.Contains(words.Languages(), language) {
-		return class.Worked{}, &exports.OptionError{Option: "language", Got: s.language, Allowed: languages()}
+		return nil, &exports.OptionError{Option: "language", Got: s.language, Allowed: languages()}
+	}
+	return words.In(language), nil
+}
+
+// work reads a class and works it through, in the language that was chosen.
+func work(s *settings, path string) (class.Worked, error) {
+	voice, err := s.voice()
+	if err != nil {
+		return class.Worked{}, err
 	}
 	c, err := class.Open(path)
 	if errors.Is(err, fs.ErrNotExist) {
@@ -208,25 +231,37 @@ func work(s *settings, path string) (class.Worked, error) {
 	if err != nil {
 		return class.Worked{}, err
 	}
-	voice := words.In(language)
 	return class.WorkWith(class.With{Voice: voice}, c, t.In(voice)), nil
 }
 
 func workbook(s *settings, args []string, _ io.Writer) error {
+	return handouts(s, args, ".xlsx", "a workbook", exports.WriteWorkbook)
+}
+
+func pdf(s *settings, args []string, _ io.Writer) error {
+	return handouts(s, args, ".pdf", "a PDF", exports.WritePDF)
+}
+
+// handouts works a class through and writes its pages as a kind of file.
+func handouts(s *settings, args []string, extension, kind string, write func(string, class.Worked, exports.Options) error) error {
 	o := exports.Options{Paper: exports.Paper(strings.ToLower(s.paper)), AllTreatments: s.all, LabelGrid: s.labels}
 	if s.sheets != "" {
 		for _, id := range strings.Split(s.sheets, ",") {
 			o.Sheets = append(o.Sheets, strings.TrimSpace(id))
 		}
 	}
-	if strings.ToLower(filepath.Ext(args[1])) != ".xlsx" {
-		return fmt.Errorf("%s: the name of a workbook ends in .xlsx", filepath.Base(args[1]))
+	var err error
+	if o.NudgeXMm, o.NudgeYMm, err = nudgeOf(s.nudge); err != nil {
+		return err
+	}
+	if strings.ToLower(filepath.Ext(args[1])) != extension {
+		return fmt.Errorf("%s: the name of %s ends in %s", filepath.Base(args[1]), kind, extension)
 	}
 	w, err := work(s, args[0])
 	if err != nil {
 		return err
 	}
-	return exports.WriteWorkbook(args[1], w, o)
+	return write(args[1], w, o)
 }
 
 func numbers(s *settings, args []string, stdout io.Writer) error {
@@ -247,18 +282,6 @@ func numbers(s *settings, args []string, stdout io.Writer) error {
 	}
 	_, err = stdout.Write(data)
 	return err
-}
-
-func table(s *settings, args []string, _ io.Writer) error {
-	t, err := readTable(s)
-	if err != nil {
-		return err
-	}
-	var buf bytes.Buffer
-	if err := t.WriteCSV(&buf); err != nil {
-		return err
-	}
-	return disk.Replace(args[0], buf.Bytes())
 }
 
 func demo(s *settings, args []string, _ io.Writer) error {

@@ -67,7 +67,7 @@ func TestWrongClassFiles(t *testing.T) {
 	} {
 		path := write(t, filepath.Join(t.TempDir(), "class"+class.Extension), c.text)
 		out := filepath.Join(t.TempDir(), "out.xlsx")
-		for _, args := range [][]string{{"numbers", path}, {"numbers", "-plain", path}, {"workbook", path, out}} {
+		for _, args := range [][]string{{"numbers", path}, {"numbers", "-plain", path}, {"workbook", path, out}, {"pdf", path, strings.TrimSuffix(out, ".xlsx") + ".pdf"}} {
 			got := call(args...)
 			if got.code != failed || got.out != "" {
 				t.Errorf("%s, %s: exit %d, printed %q; want exit 1 and nothing", c.name, args[0], got.code, got.out)
@@ -101,13 +101,17 @@ func TestCommandLine(t *testing.T) {
 		{[]string{"numbers", filepath.Join(dir, "none.kettleside")}, failed, "there is no file"},
 		{[]string{"numbers", dir}, failed, ""},
 		{[]string{"workbook", "-paper", "a5", demo, filepath.Join(dir, "x.xlsx")}, misspelt, "allowed is letter or a4"},
-		{[]string{"workbook", "-sheets", "cover,menu", demo, filepath.Join(dir, "x.xlsx")}, misspelt, "“menu” is not known; allowed is cover, treatments, batch, own-numbers, labels"},
+		{[]string{"workbook", "-sheets", "cover,menu", demo, filepath.Join(dir, "x.xlsx")}, misspelt, "“menu” is not known; allowed is cover, treatments, batch, own-numbers, shopping, station-cards"},
 		{[]string{"workbook", "-labels", "big", demo, filepath.Join(dir, "x.xlsx")}, misspelt, "“big” is not known; allowed is l30a"},
 		{[]string{"workbook", "-language", "fr", demo, filepath.Join(dir, "x.xlsx")}, misspelt, "language: “fr” is not known; allowed is en or es"},
 		{[]string{"numbers", "-plain", "-language", "Español", demo}, misspelt, "“Español” is not known; allowed is en or es"},
 		{[]string{"numbers", "-language", "es", demo}, misspelt, "language without -plain: “es” is not known; allowed is en"},
 		{[]string{"workbook", demo, filepath.Join(dir, "x.ods")}, failed, "ends in .xlsx"},
 		{[]string{"workbook", demo, filepath.Join(dir, "no", "x.xlsx")}, failed, "there is no folder"},
+		{[]string{"pdf", demo}, misspelt, "usage: handouts pdf"},
+		{[]string{"pdf", "-paper", "a5", demo, filepath.Join(dir, "x.pdf")}, misspelt, "allowed is letter or a4"},
+		{[]string{"pdf", demo, filepath.Join(dir, "x.xlsx")}, failed, "the name of a PDF ends in .pdf"},
+		{[]string{"pdf", demo, filepath.Join(dir, "no", "x.pdf")}, failed, "there is no folder"},
 		{[]string{"table", filepath.Join(dir, "no", "x.csv")}, failed, "there is no folder"},
 		{[]string{"demo", demo}, failed, "is there already"},
 	} {
@@ -129,10 +133,12 @@ func TestFromDemoToHandouts(t *testing.T) {
 	dir := home(t)
 	demo, book, sheet := filepath.Join(dir, "Kurs 1 äöü.kettleside"), filepath.Join(dir, "out.xlsx"), filepath.Join(dir, "table.csv")
 	spanish := filepath.Join(dir, "hojas.xlsx")
+	pages, spanishPages := filepath.Join(dir, "out.pdf"), filepath.Join(dir, "hojas.PDF")
 	for _, args := range [][]string{
 		{"demo", demo}, {"demo", "-force", demo},
 		{"workbook", demo, book}, {"workbook", "-paper", "A4", "-sheets", "cover, batch", "-all", "-labels", "a21a", demo, book},
 		{"workbook", "-language", "ES", demo, spanish},
+		{"pdf", demo, pages}, {"pdf", "-language", "es", "-paper", "A4", "-sheets", "cover, batch", "-labels", "a21a", demo, spanishPages},
 		{"table", sheet}, {"table", "-shipped", sheet},
 	} {
 		if got := call(args...); got.code != done || got.out != "" || got.errors != "" {
@@ -147,6 +153,11 @@ func TestFromDemoToHandouts(t *testing.T) {
 	}
 	if data, err := os.ReadFile(spanish); err != nil || !bytes.HasPrefix(data, []byte("PK")) {
 		t.Errorf("no workbook in Spanish: %v", err)
+	}
+	for path, language := range map[string]string{pages: "/Lang (en-US)", spanishPages: "/Lang (es-US)"} {
+		if data, err := os.ReadFile(path); err != nil || !bytes.HasPrefix(data, []byte("%PDF-")) || !bytes.Contains(data, []byte(language)) {
+			t.Errorf("%s: no PDF with %s: %v", filepath.Base(path), language, err)
+		}
 	}
 	if data, err := os.ReadFile(sheet); err != nil || !bytes.Contains(data, []byte("snap-beans-cut-water")) {
 		t.Errorf("no table: %v", err)
