@@ -22,6 +22,10 @@ const (
 	Gas           BurnerKind = "gas"
 )
 
+// Electric says whether the burner has no flame; nothing is known of one without
+// a kind.
+func (k BurnerKind) Electric() bool { return k == Induction || k == Coil || k == Radiant }
+
 // BurnerKinds lists them as they are offered.
 var BurnerKinds = []BurnerKind{Coil, Radiant, Induction, Gas}
 

@@ -81,7 +81,7 @@ const warmMiddleF = 75
 // the bath allows.
 func (w *worker) iceFinding(c estimate.Case, b estimate.Bath, loads float64) {
 	rule := w.table.Rule("chill-water-max-f")
-	if w.tempRounded(b.RestC) <= w.tempRounded(celsius(rule.Value)) {
+	if b.RestC < celsius(rule.Value)+noticedC {
 		return
 	}
 	ice := w.out.Estimates.IceBalance.Text
@@ -89,9 +89,18 @@ func (w *worker) iceFinding(c estimate.Case, b estimate.Bath, loads float64) {
 	if loads > 1 {
 		do = w.Say("Have %s of ice at hand, or change the water between loads.", ice)
 	}
-	w.find(measure.Mind, "ice-short", reference.HeatModelSource,
-		w.Say("Estimate: with %s of ice the bath ends at %s, warmer than %s. The water has to be cooled too: by heat balance that takes %s.", w.iceText(), w.degrees(b.RestC), w.rule(rule), ice), do)
+	says := w.Say("Estimate: with %s of ice the bath ends at %s, warmer than %s. The water has to be cooled too: down to %s that takes %s by heat balance.",
+		w.iceText(), w.degrees(b.RestC), w.rule(rule), w.degrees(c.BathEndC), ice)
+	if w.tempRounded(b.RestC) == w.tempRounded(celsius(rule.Value)) {
+		says = w.Say("Estimate: with %s of ice the bath ends a little warmer than %s. The water has to be cooled too: down to %s that takes %s by heat balance.",
+			w.iceText(), w.rule(rule), w.degrees(c.BathEndC), ice)
+	}
+	w.find(measure.Mind, "ice-short", reference.HeatModelSource, says, do)
 }
+
+// noticedC is how much warmer than the rule a bath ends before it is remarked,
+// half a degree Fahrenheit: the same in every unit.
+const noticedC = 0.5 / 1.8
 
 // tempRounded is a temperature as it is printed.
 func (k kitchen) tempRounded(tempC float64) float64 {

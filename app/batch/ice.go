@@ -24,7 +24,7 @@ func (w *worker) iceEntered() {
 	}
 	w.find(measure.Mind, "ice-under-rule", rule.Source,
 		w.Say("%s of ice is entered for this batch; the rule asks for %s.", text, w.out.Ice.Text),
-		w.Say("Have %s of ice at hand.", w.out.Ice.Text))
+		w.Say("By the rule have at least %s at hand.", w.out.Ice.Text))
 }
 
 // iceText is the ice in the bath: as entered, or by the rule.

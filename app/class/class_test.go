@@ -68,7 +68,7 @@ func TestTotals(t *testing.T) {
 		got  measure.Figure
 		want string
 	}{
-		{w.Totals.Stations, "4"}, {w.Totals.Prepared, "12 lb"}, {w.Totals.Ice, "12 lb"}, {w.Totals.IceBags, "2 of 10 lb"}, {w.Totals.FreezerDays, "1 day"},
+		{w.Totals.Stations, "4"}, {w.Totals.Prepared, "12 lb"}, {w.Totals.Ice, "12 lb"}, {w.Totals.IceBags, "2 bags of 10 lb"}, {w.Totals.FreezerDays, "1 day"},
 	} {
 		if f.got.Text != f.want {
 			t.Errorf("%s is %q (%s); want %q", f.got.ID, f.got.Text, f.got.Working, f.want)

@@ -51,7 +51,7 @@ func (w *Worked) totalIceBalance(unit *measure.MassUnit) {
 			f.Note = v.Say("%d batches more could not be estimated and need ice too.", missing)
 		}
 		if bags := iceBags(f.Value, f.Text, unit, w.Class.Kit.IceBag, v); !bags.InWords() {
-			f.Also = v.Say("%s of %s", measure.Counted(bags.Value, v.Say("bag"), v.Say("bags")), w.Class.Kit.IceBag)
+			f.Also = bags.Text
 		}
 	}
 	w.Totals.IceBalance = f

@@ -67,7 +67,35 @@ func (w *Worked) totalIce(unit *measure.MassUnit) {
 	w.Totals.Ice = measure.Figure{ID: "ice-total", Label: w.Voice.Say("Ice, by rule of thumb"), Value: ice, High: ice, Unit: unit.Symbol, Text: text,
 		Basis: measure.Ruled, Source: rule.Source, Standing: string(rule.Standing), Working: sum(parts, text, w.Voice.Say("no batch that is chilled in ice water")),
 		Note: w.Voice.Say("The rule of thumb counts the food only; warm tap water in the baths needs more.")}
-	w.Totals.IceBags = iceBags(ice, text, unit, w.Class.Kit.IceBag, w.Voice)
+	w.plannedIce(unit)
+	bags := w.Totals.Ice
+	if w.Totals.IcePlanned.Value > bags.Value {
+		bags = w.Totals.IcePlanned
+	}
+	w.Totals.IceBags = iceBags(bags.Value, bags.Text, unit, w.Class.Kit.IceBag, w.Voice)
+}
+
+// plannedIce is the ice with what was entered for batches; none where nothing
+// was. Bags are counted for it or for the rule, whichever is more.
+func (w *Worked) plannedIce(unit *measure.MassUnit) {
+	ice, some := 0.0, false
+	var parts []string
+	for _, b := range w.known() {
+		one := b.Ice
+		if b.IceEntered.ID != "" {
+			one, some = b.IceEntered, true
+		}
+		if !one.InWords() {
+			ice += one.Value * float64(b.Batch.Stations)
+			parts = append(parts, times(b.Batch.Stations, one.Text))
+		}
+	}
+	if !some {
+		return
+	}
+	text := measure.Plain(ice) + " " + unit.Symbol
+	w.Totals.IcePlanned = measure.Figure{ID: "ice-planned-total", Label: w.Voice.Say("Ice, as entered"), Value: ice, High: ice, Unit: unit.Symbol, Text: text,
+		Basis: measure.Entered, Source: "entered", Working: sum(parts, text, ""), Note: w.Voice.Say("By the rule where nothing is entered.")}
 }
 
 func (w *Worked) totalPacks() {
@@ -145,7 +173,7 @@ func iceBags(ice float64, iceText string, unit *measure.MassUnit, bag measure.Ma
 	}
 	f.Value = max(math.Ceil(ice/bag.In(unit)-1e-9), 0)
 	f.High = f.Value
-	f.Text = v.Say("%s of %s", measure.Plain(f.Value), bag)
+	f.Text = v.Say("%s of %s", measure.Counted(f.Value, v.Say("bag"), v.Say("bags")), bag)
 	bagText := bag.String()
 	if bag.Unit() != unit {
 		bagText += " (" + measure.Exact(bag.In(unit)) + " " + unit.Symbol + ")"

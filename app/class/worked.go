@@ -1,6 +1,8 @@
 package class
 
 import (
+	"slices"
+
 	"example.org/kettleside/app/batch"
 	"example.org/kettleside/app/measure"
 	"example.org/kettleside/content/words"
@@ -37,6 +39,7 @@ type Totals struct {
 	Stations    measure.Figure // from headcount and people per station
 	Prepared    measure.Figure // all batches on all stations
 	Ice         measure.Figure // by rule
+	IcePlanned  measure.Figure // with what was entered; without an id where nothing was
 	IceBags     measure.Figure // whole bags
 	IceBalance  measure.Figure // by heat balance, an estimate
 	Packs       measure.Figure // containers
@@ -48,7 +51,8 @@ type Totals struct {
 
 // Figures lists the totals in order.
 func (t Totals) Figures() []measure.Figure {
-	return []measure.Figure{t.Stations, t.Prepared, t.Ice, t.IceBags, t.IceBalance, t.Packs, t.FreezerDay, t.FreezerDays, t.FreezerWarmth}
+	all := []measure.Figure{t.Stations, t.Prepared, t.Ice, t.IcePlanned, t.IceBags, t.IceBalance, t.Packs, t.FreezerDay, t.FreezerDays, t.FreezerWarmth}
+	return slices.DeleteFunc(all, func(f measure.Figure) bool { return f.ID == "" })
 }
 
 // ShoppingLine is what to buy of one crop for the whole class.
