@@ -2,6 +2,7 @@ package app
 
 import (
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/driver/desktop"
 
 	"example.org/kettleside/app/desk/look"
 	"example.org/kettleside/app/desk/projector"
@@ -15,7 +16,8 @@ type projection struct {
 	view   *projector.View
 }
 
-// openProjection shows the projector view, or brings it to the front.
+// openProjection shows the projector view, or brings it to the front. It begins
+// with the question that is being read.
 func (d *desk) openProjection() {
 	if d.projection != nil {
 		d.projection.window.RequestFocus()
@@ -25,8 +27,13 @@ func (d *desk) openProjection() {
 	p := &projection{window: w}
 	w.SetPadded(false)
 	p.furnish(d.session)
+	if d.settings.Area == "questions" {
+		p.view.TurnToQuestion()
+	}
 	w.Resize(fyne.NewSize(800, 600))
 	w.Canvas().SetOnTypedKey(p.typedKey)
+	p.command(fyne.KeyP, w.Close)
+	p.command(fyne.KeyK, d.askFromProjector)
 	w.SetOnClosed(func() {
 		p.view.Close()
 		d.projection = nil
@@ -47,6 +54,15 @@ func (p *projection) furnish(s *session.Session) {
 	p.view = projector.New(s)
 	p.view.Turn(page)
 	p.window.SetContent(look.NewSurface(look.Paper, p.view.Content))
+}
+
+// askFromProjector brings the main window to the front, with the cursor in the
+// search among the questions, unless a dialog is open there.
+func (d *desk) askFromProjector() {
+	d.window.RequestFocus()
+	if d.window.Canvas().Overlays().Top() == nil {
+		d.askQuestion()
+	}
 }
 
 // turn shows the next or the previous page of the projector view.
@@ -70,13 +86,24 @@ func (d *desk) fillScreen() {
 
 func (p *projection) fill(whole bool) { p.window.SetFullScreen(whole) }
 
-// typedKey is what a clicker or a hand at the projector window does.
+// command is what Ctrl and a key do where the projector window is in front: it has
+// no menu.
+func (p *projection) command(key fyne.KeyName, do func()) {
+	p.window.Canvas().AddShortcut(&desktop.CustomShortcut{KeyName: key, Modifier: fyne.KeyModifierShortcutDefault}, func(fyne.Shortcut) { do() })
+}
+
+// typedKey is what a clicker or a hand at the projector window does. Escape first
+// leaves the full screen, and then closes.
 func (p *projection) typedKey(key *fyne.KeyEvent) {
 	switch key.Name {
 	case fyne.KeyF11:
 		p.fill(!p.window.FullScreen())
 	case fyne.KeyEscape:
-		p.fill(false)
+		if p.window.FullScreen() {
+			p.fill(false)
+		} else {
+			p.window.Close()
+		}
 	default:
 		p.view.TypedKey(key)
 	}

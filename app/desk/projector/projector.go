@@ -1,6 +1,7 @@
 // Package projector is the view of what is being worked on that a whole room
 // reads: the batch on view in the window, of the plan or of a trial, on a few
-// pages that each answer one question. It is a pure view: it holds nothing that
+// pages that each answer one question, and the question from the room that is
+// open. It is a pure view: it holds nothing that
 // takes the focus, and changes nothing.
 //
 // Everything is set from the size of the view, as large as it allows: a text
@@ -25,6 +26,8 @@ type View struct {
 	now     shown
 	pages   []page // all that there are
 	open    page   // the one that is read
+	asked   page   // that of the open question
+	times   int    // how often a question was opened
 	leave   func() // the session
 
 	stage *stage
@@ -35,9 +38,11 @@ type View struct {
 // New makes a view of a session, which it listens to until it is closed.
 func New(s *session.Session) *View {
 	v := &View{session: s, stage: newStage()}
+	v.asked = newQuestion(v.stage)
+	_, v.times = s.Asked()
 	v.pages = []page{
 		newNothing(v.stage), newTreatment(v.stage), newKettle(v.stage), newCurve(v.stage),
-		newIceBath(v.stage), newFreezer(v.stage), newBeside(v.stage),
+		newIceBath(v.stage), newFreezer(v.stage), newBeside(v.stage), v.asked,
 	}
 	v.sheet = newSheet(v.stage)
 	v.over = container.NewThemeOverride(v.sheet.box, v.stage)
@@ -72,7 +77,7 @@ func (v *View) Previous() { v.Turn(v.Index() - 1) }
 // was one of them.
 func (v *View) TypedKey(e *fyne.KeyEvent) bool {
 	switch e.Name {
-	case fyne.KeyPageDown, fyne.KeyRight, fyne.KeySpace:
+	case fyne.KeyPageDown, fyne.KeyRight:
 		v.Next()
 	case fyne.KeyPageUp, fyne.KeyLeft:
 		v.Previous()
@@ -103,12 +108,22 @@ func (v *View) Turn(to int) {
 	}
 }
 
+// TurnToQuestion turns to the open question, where there is one.
+func (v *View) TurnToQuestion() {
+	if v.asked.applies(v.now) {
+		v.openPage(v.asked)
+	}
+}
+
 // show brings the view up to date with the session. The page stays where it
-// still applies.
+// still applies, unless a question was opened.
 func (v *View) show() {
 	v.now = shownOf(v.session)
 	there := v.there()
 	open := v.open
+	if _, times := v.session.Asked(); times != v.times {
+		v.times, open = times, v.asked
+	}
 	if !slices.Contains(there, open) {
 		open = there[0]
 	}

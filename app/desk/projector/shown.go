@@ -6,6 +6,7 @@ import (
 	"example.org/kettleside/app/class"
 	"example.org/kettleside/app/desk/bench"
 	"example.org/kettleside/app/desk/look"
+	"example.org/kettleside/app/desk/questions"
 	"example.org/kettleside/app/desk/session"
 	"example.org/kettleside/app/measure"
 	"example.org/kettleside/reference"
@@ -14,15 +15,18 @@ import (
 // shown is what is on view: one batch worked through, of the plan or of a
 // trial, and the class it belongs to.
 type shown struct {
-	class class.Class
-	table *reference.Table
-	batch class.BatchWorked
-	there bool // false where the class has no batch
+	class  class.Class
+	totals class.Totals
+	table  *reference.Table
+	batch  class.BatchWorked
+	there  bool // false where the class has no batch
 
 	trial       string            // its name; "" where the plan is on view
 	plan        class.BatchWorked // the batch of the plan beside it
 	differences []session.Difference
 	sourceName  func(string) string
+
+	asked questions.Answered // the open question; empty where none is
 }
 
 func shownOf(s *session.Session) shown {
@@ -30,9 +34,10 @@ func shownOf(s *session.Session) shown {
 	one, there := s.ViewedBatch()
 	trial, _ := s.Trying()
 	plan, _ := s.SelectedBatch()
+	asked, _ := questions.Open(s)
 	return shown{
-		class: worked.Class, table: worked.Table, batch: one, there: there,
-		trial: trial.Name, plan: plan, differences: s.Compare(), sourceName: s.SourceName,
+		class: worked.Class, totals: worked.Totals, table: worked.Table, batch: one, there: there,
+		trial: trial.Name, plan: plan, differences: s.Compare(), sourceName: s.SourceName, asked: asked,
 	}
 }
 

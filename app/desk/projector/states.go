@@ -29,7 +29,8 @@ func inches(f measure.Figure) float64    { return inSI(f, new(measure.Length)) /
 func (s shown) kettle() drawing.KettleState {
 	b := s.batch
 	kettle, _ := s.class.Kit.KettleNamed(b.Batch.Kettle)
-	k := drawing.KettleState{HoldsL: kettle.Holds.SI()}
+	burner, _ := s.class.Kit.BurnerNamed(b.Batch.Burner)
+	k := drawing.KettleState{Electric: burner.Heat.Kind.Electric(), HoldsL: kettle.Holds.SI()}
 	if kettle.Holds.Given() {
 		k.Holds = look.Say("holds %s", look.Amount(kettle.Holds.String()))
 	}
@@ -56,10 +57,13 @@ func (s shown) kettle() drawing.KettleState {
 const mostDrawn = 99
 
 func (s shown) bath() drawing.BathState {
-	b := s.batch
+	b, ice := s.batch, s.batch.Ice
+	if b.IceEntered.ID != "" {
+		ice = b.IceEntered
+	}
 	return drawing.BathState{
-		FoodKg: b.Batch.Prepared.SI(), IceKg: kilograms(b.Ice),
-		Food: b.Prepared.Text, Ice: look.Say("%s ice", b.Ice.Text), Water: look.Say("cold water to cover"),
+		FoodKg: b.Batch.Prepared.SI(), IceKg: kilograms(ice),
+		Food: b.Prepared.Text, Ice: look.Say("%s ice", ice.Text), Water: look.Say("cold water to cover"),
 	}
 }
 
@@ -92,21 +96,23 @@ func packName(p batch.Packing) string {
 	return name
 }
 
+// freezer is what the class puts into its one freezer: all batches on all
+// stations.
 func (s shown) freezer() drawing.FreezerState {
-	b, freezer := s.batch, s.class.Place.Freezer
-	high := b.FreezerDay
+	t, freezer := s.totals, s.class.Place.Freezer
+	high := t.FreezerDay
 	high.Value = high.High
 	f := drawing.FreezerState{
-		CapacityL: freezer.SI(), FoodKg: b.Batch.Prepared.SI(),
-		DayLowKg: kilograms(b.FreezerDay), DayHighKg: kilograms(high),
-		Days: int(b.FreezerDays.High), Capacity: look.Amount(freezer.String()),
-		Food: look.Say("%s today", b.Prepared.Text), Limit: look.Say("most in a day"), DaysText: b.FreezerDays.Text,
+		CapacityL: freezer.SI(), FoodKg: kilograms(t.Prepared),
+		DayLowKg: kilograms(t.FreezerDay), DayHighKg: kilograms(high),
+		Days: int(t.FreezerDays.High), Capacity: look.Amount(freezer.String()),
+		Food: look.Say("%s today", t.Prepared.Text), Limit: look.Say("most in a day"), DaysText: t.FreezerDays.Text,
 	}
 	if f.Days > 1 {
 		f.Food = look.Say("a day’s share")
 	}
 	if !freezer.Given() {
-		f.Food, f.Limit = look.Say("%s to freeze", b.Prepared.Text), ""
+		f.Food, f.Limit = look.Say("%s to freeze", t.Prepared.Text), ""
 	}
 	return f
 }

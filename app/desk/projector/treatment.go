@@ -104,7 +104,7 @@ func chillLabel(f measure.Figure) string {
 	return f.Label
 }
 
-// sign is an icon in the margin of a text.
+// sign is an icon in the margin of a text; without text it takes no room.
 type sign struct {
 	icon  fyne.CanvasObject
 	words *words
@@ -118,10 +118,15 @@ func newSign(icon fyne.Resource, w *words) *sign {
 
 func (s *sign) fit(k, wide float32) float32 {
 	s.side, s.gap = 34*k, 14*k
-	return max(s.words.fit(k, wide-s.side-s.gap), s.side)
+	high := s.words.fit(k, wide-s.side-s.gap)
+	if high == 0 {
+		return 0
+	}
+	return max(high, s.side)
 }
 
 func (s *sign) put(x, y, high float32) {
+	look.Show(s.icon, s.words.high > 0)
 	s.icon.Move(fyne.NewPos(x, y))
 	s.icon.Resize(fyne.NewSquareSize(s.side))
 	s.words.put(x+s.side+s.gap, y, high)

@@ -41,26 +41,27 @@ func newAnswer(open func(id string)) *answer {
 		a.onward.Add(one.box)
 	}
 	a.matter = look.Column(16, a.asks.box, a.prompt, a.says.box, a.here.box, a.source)
-	a.body = look.Inset(0, topWhite, look.Column(18,
+	a.scroll = look.VScroll(0, topWhite, look.Column(18,
 		look.Inset(lineInset, 0, a.matter), a.onward, look.Inset(lineInset, 0, a.deference)))
-	a.scroll = container.NewVScroll(a.body)
+	a.body = a.scroll.Content.(*fyne.Container)
 	a.content = container.New(&fitted{a}, a.scroll)
 	return a
 }
 
-// show shows a question for what is on view.
-func (a *answer) show(now shown, q content.Question) {
-	none := q.ID == ""
+// show shows the open question for what is on view.
+func (a *answer) show(now shown) {
+	open := now.read()
+	none := open.Asks == ""
 	if none {
 		a.asks.said = look.Say("What would the room like to know?")
 		a.prompt.SetText(now.prompt())
 	} else {
-		a.asks.said = q.Asks
-		a.says.said = now.answer(q)
-		a.source.SetText(now.source(q))
-		a.showRelated(related(content.Questions(now.voice.Language()), q))
+		a.asks.said = open.Asks
+		a.says.said = open.Says
+		a.source.SetText(open.Source)
+		a.showRelated(related(content.Questions(now.voice.Language()), now.open))
 	}
-	a.here.show(now, q)
+	a.here.show(open)
 	a.deference.SetText(now.deference())
 	look.Show(a.prompt, none)
 	look.Show(a.says.box, !none)

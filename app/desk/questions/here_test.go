@@ -24,7 +24,7 @@ func TestHereFollowsTheBatch(t *testing.T) {
 	} {
 		r.session.Select(i)
 		equal(t, "sentence", r.here(), want)
-		equal(t, "open question", r.area.open.ID, "clock-start")
+		equal(t, "open question", r.asked(), "clock-start")
 		b, _ := r.session.ViewedBatch()
 		if want == "" {
 			equal(t, "block", r.area.answer.here.box.Visible(), false)

@@ -5,7 +5,6 @@ import (
 	"fyne.io/fyne/v2/container"
 
 	"example.org/kettleside/app/desk/look"
-	"example.org/kettleside/content"
 )
 
 // hereBlock sets the sentence with the numbers of the batch on view apart, with
@@ -30,23 +29,22 @@ func newHereBlock() *hereBlock {
 	return h
 }
 
-// show shows the sentence of a question, and nothing where it has none for the
-// batch on view.
-func (h *hereBlock) show(now shown, q content.Question) {
-	one := now.here(q)
-	look.Show(h.box, one.says != "")
-	if one.says == "" {
+// show shows the sentence of the open question, and nothing where it has none
+// for the batch on view.
+func (h *hereBlock) show(open Answered) {
+	look.Show(h.box, open.Here != "")
+	if open.Here == "" {
 		return
 	}
 	ink := look.InkSoft
-	if now.trial != "" {
+	if open.Tried {
 		ink = look.Edited
 	}
 	h.whose.SetInk(ink)
-	h.whose.SetText(look.Say("For %s", now.name()))
-	h.says.said = one.says
-	h.rests.SetText(one.rests)
-	look.Show(h.rests, one.rests != "")
-	h.caution.SetText(one.caution)
-	look.Show(h.warned, one.caution != "")
+	h.whose.SetText(open.Whose)
+	h.says.said = open.Here
+	h.rests.SetText(open.Rests)
+	look.Show(h.rests, open.Rests != "")
+	h.caution.SetText(open.Caution)
+	look.Show(h.warned, open.Caution != "")
 }

@@ -80,6 +80,12 @@ func (r *room) change(t testing.TB, change func(*class.Class)) {
 	must(t, r.session.ChangeView("change", change))
 }
 
+// asked is the id of the open question.
+func (r *room) asked() string {
+	id, _ := r.session.Asked()
+	return id
+}
+
 func (r *room) here() string {
 	_, _, says := r.area.Answer()
 	return says

@@ -5,7 +5,6 @@
 package questions
 
 import (
-	"slices"
 	"strings"
 
 	"fyne.io/fyne/v2"
@@ -27,7 +26,6 @@ type Area struct {
 	search   *searchEntry
 	list     *list
 	answer   *answer
-	open     content.Question // the one that is read; without an id there is none
 }
 
 // New makes the area for a session, which it follows.
@@ -36,6 +34,7 @@ func New(s *session.Session) *Area {
 	a := &Area{session: s}
 	a.search = newSearchEntry(a)
 	a.list = newList(a.Open)
+	a.list.chosen, _ = s.Asked()
 	a.answer = newAnswer(a.Open)
 	head := look.Inset(lineInset, 12, look.Column(4, a.search, look.Small(look.Say(keysHint))))
 	a.Content = container.New(beside{}, head, look.Upright(), a.answer.content, a.list.scroll)
@@ -60,42 +59,33 @@ func (a *Area) Focus(c fyne.Canvas) {
 // Open opens a question, whatever is typed. An id that no question has changes
 // nothing.
 func (a *Area) Open(id string) {
-	all := content.Questions(a.session.Voice().Language())
-	at := slices.IndexFunc(all, func(q content.Question) bool { return q.ID == id })
-	if at < 0 {
+	if _, ok := questionOf(a.session, id); !ok {
 		return
 	}
-	a.open = all[at]
 	a.list.choose(id)
-	a.answer.show(shownOf(a.session), a.open)
+	a.session.Ask(id) // shows it, here and on the projector
 	a.answer.scroll.ScrollToTop()
 }
 
 // Answer is what is read: the question, its answer, and the sentence with the
 // numbers of the batch on view; "" for what is not there.
 func (a *Area) Answer() (question, answer, here string) {
-	if a.open.ID == "" {
-		return "", "", ""
-	}
-	now := shownOf(a.session)
-	return a.open.Asks, now.answer(a.open), now.here(a.open).says
+	open, _ := Open(a.session)
+	return open.Asks, open.Says, open.Here
 }
 
 // Sources say what the answer and the sentence of the batch rest on. Minutes
 // are never shown without the second.
 func (a *Area) Sources() (answer, here string) {
-	if a.open.ID == "" {
-		return "", ""
-	}
-	now := shownOf(a.session)
-	return now.source(a.open), now.here(a.open).rests
+	open, _ := Open(a.session)
+	return open.Source, open.Rests
 }
 
 // show brings the area up to date with the session. The open question stays.
 func (a *Area) show() {
 	now := shownOf(a.session)
 	a.list.show(now.find(a.typed()))
-	a.answer.show(now, a.open)
+	a.answer.show(now)
 }
 
 // searched lists what is found for the words in the entry.

@@ -19,7 +19,7 @@ func TestTypingFindsAndEnterOpens(t *testing.T) {
 	r.ask("how much ice")
 	equal(t, "first question", r.area.list.listed[0], "ice-how-much")
 	equal(t, "marked question", r.area.list.marked, "ice-how-much")
-	equal(t, "open question while typing", r.area.open.ID, "")
+	equal(t, "open question while typing", r.asked(), "")
 	r.press(fyne.KeyReturn)
 	question, answer, here := r.area.Answer()
 	equal(t, "question", question, "How much ice do I need?")
@@ -46,7 +46,7 @@ func TestWalksByKeys(t *testing.T) {
 	r := openDemo(t)
 	l := r.area.list
 	r.press(fyne.KeyReturn)
-	equal(t, "open question with nothing marked", r.area.open.ID, "")
+	equal(t, "open question with nothing marked", r.asked(), "")
 	r.press(fyne.KeyUp)
 	equal(t, "marked after Up", l.marked, l.listed[0])
 	l.marked = ""
@@ -61,7 +61,7 @@ func TestWalksByKeys(t *testing.T) {
 	r.press(fyne.KeyDown)
 	equal(t, "marked after two steps", l.marked, l.listed[2])
 	r.press(fyne.KeyEnter)
-	equal(t, "open", r.area.open.ID, l.listed[2])
+	equal(t, "open", r.asked(), l.listed[2])
 	if r.window.Canvas().Focused() != fyne.Focusable(r.area.search) {
 		t.Error("the entry has lost the focus")
 	}
@@ -108,11 +108,11 @@ func TestEscapeEmptiesTheEntry(t *testing.T) {
 	r := openDemo(t)
 	r.ask("ice")
 	r.press(fyne.KeyReturn)
-	asked := r.area.open.ID
+	asked := r.asked()
 	r.press(fyne.KeyEscape)
 	equal(t, "entry", r.area.search.Text, "")
 	equal(t, "questions listed", len(r.area.list.listed), len(content.Questions(words.English)))
-	equal(t, "open question", r.area.open.ID, asked)
+	equal(t, "open question", r.asked(), asked)
 	equal(t, "marked", r.area.list.marked, "")
 }
 
@@ -134,7 +134,7 @@ func TestNothingFound(t *testing.T) {
 	has(t, "window", r.shows(), "Nothing found for “zzzzq”", "Try one plain word", "Or ask the help line:", "The number of your own food preservation line")
 	r.press(fyne.KeyDown)
 	r.press(fyne.KeyReturn)
-	equal(t, "open question", r.area.open.ID, "lid")
+	equal(t, "open question", r.asked(), "lid")
 	r.change(t, func(c *class.Class) { c.People.HelpLine = "" })
 	has(t, "sentence without a help line", r.area.list.none.Text(), "Or ask your agency: Your own extension office")
 	r.change(t, func(c *class.Class) { c.People.Agency = "" })
@@ -196,9 +196,9 @@ func TestListAndAnswerBeginAtTheTop(t *testing.T) {
 func TestClickOpens(t *testing.T) {
 	r := openDemo(t)
 	test.Tap(r.area.list.lines["lid"])
-	equal(t, "open question", r.area.open.ID, "lid")
+	equal(t, "open question", r.asked(), "lid")
 	r.area.Open("no such question")
-	equal(t, "open question", r.area.open.ID, "lid")
+	equal(t, "open question", r.asked(), "lid")
 }
 
 func TestRelatedQuestionsOpen(t *testing.T) {
@@ -209,9 +209,9 @@ func TestRelatedQuestionsOpen(t *testing.T) {
 		t.Fatal("the related questions do not follow the entry")
 	}
 	r.press(fyne.KeyReturn)
-	equal(t, "open question", r.area.open.ID, "chill-water-temperature")
+	equal(t, "open question", r.asked(), "chill-water-temperature")
 	test.Tap(r.area.answer.related[0])
-	equal(t, "open question", r.area.open.ID, "bath-warms")
+	equal(t, "open question", r.asked(), "bath-warms")
 }
 
 func TestRelated(t *testing.T) {
@@ -295,7 +295,7 @@ func TestAsksInSpanish(t *testing.T) {
 		has(t, "question", question, c.asks)
 		has(t, "window", r.shows(), question)
 		lacks(t, "answer to "+c.typed, answer, "{")
-		for _, one := range related(content.Questions(words.Spanish), a.open) {
+		for _, one := range related(content.Questions(words.Spanish), shownOf(a.session).open) {
 			has(t, "window", r.shows(), one.Asks)
 		}
 	}

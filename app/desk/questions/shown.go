@@ -22,6 +22,7 @@ type shown struct {
 	there bool   // false where the class has no batch
 	trial string // its name; "" where the plan is on view
 	voice *words.Voice
+	open  content.Question // without an id there is none
 
 	rules      map[string]string
 	sourceName func(string) string
@@ -31,8 +32,10 @@ func shownOf(s *session.Session) shown {
 	one, there := s.ViewedBatch()
 	trial, _ := s.Trying()
 	c := s.View().Class
+	id, _ := s.Asked()
+	open, _ := questionOf(s, id)
 	return shown{
-		class: c, table: s.Table(), batch: one, there: there, trial: trial.Name, voice: s.Voice(),
+		class: c, table: s.Table(), batch: one, there: there, trial: trial.Name, voice: s.Voice(), open: open,
 		rules: batch.RuleTexts(s.Table(), c.Units, s.Voice()), sourceName: s.SourceName,
 	}
 }

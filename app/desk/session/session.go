@@ -43,6 +43,9 @@ type Session struct {
 	selected int
 	heard    []*func()
 
+	asked      string // id of the question that is open, "" for none
+	askedTimes int
+
 	trials []*trial
 	viewed *trial // one of trials; nil: the plan is on view
 }
@@ -90,7 +93,7 @@ func (s *Session) work(c class.Class) class.Worked {
 func (s *Session) with() class.With { return class.With{Memory: s.memory, Voice: s.voice} }
 
 // Subscribe calls f after every change of class, table, trials, selected batch,
-// voice or what is on view, until the function that it returns is called.
+// voice, open question or what is on view, until the function that it returns is called.
 func (s *Session) Subscribe(f func()) (leave func()) {
 	own := &f
 	s.heard = append(s.heard, own)
