@@ -48,6 +48,7 @@ type desk struct {
 	questions *questions.Area
 	rail      *rail
 	header    *header
+	pointing  fyne.CanvasObject // of the first start
 	menu      *menu
 	recovery  *time.Timer
 
@@ -107,7 +108,8 @@ func (d *desk) furnish(begun func()) {
 	d.header = newHeader(d.showFindings)
 	d.stack = container.NewStack()
 	begun()
-	d.window.SetContent(look.Frame(look.Column(0, d.header.box, d.pointers()), nil, d.rail.box, nil, d.stack))
+	d.pointing = d.pointers()
+	d.window.SetContent(look.Frame(look.Column(0, d.header.box, d.pointing), nil, d.rail.box, nil, d.stack))
 	d.menu = newMenu(d)
 	d.window.SetMainMenu(d.menu.main)
 	d.session.Subscribe(d.changed)
@@ -169,6 +171,7 @@ func (d *desk) changed() {
 		title = look.Say("%s • unsaved", title)
 	}
 	d.window.SetTitle(title)
+	look.Show(d.pointing, !d.settings.Greeted && d.session.Started() == 1) // they are about the demo class
 	d.header.show(d.session)
 	d.refreshMenu()
 	d.scheduleRecovery()

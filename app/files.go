@@ -63,7 +63,12 @@ func (d *desk) guardTyped(then func()) {
 }
 
 func (d *desk) newClass() {
-	d.guard(func() { d.session.Start(class.New(d.session.Table().Edition), ""); d.open("class") })
+	d.guard(func() {
+		c := class.New(d.session.Table().Edition)
+		c.Kit.Kettles[0].Name, c.Kit.Burners[0].Name = look.Say("Kettle"), look.Say("Burner")
+		d.session.Start(c, "")
+		d.open("class")
+	})
 }
 
 func (d *desk) demoClass() {

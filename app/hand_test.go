@@ -6,7 +6,6 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/test"
-	"fyne.io/fyne/v2/widget"
 
 	"example.org/kettleside/app/class"
 	"example.org/kettleside/app/desk/look"
@@ -64,7 +63,7 @@ func classOfTwelve() class.Class {
 // tapButton taps the button that is called so.
 func tapButton(t testing.TB, in fyne.CanvasObject, label string) {
 	t.Helper()
-	for _, b := range found[*widget.Button](in) {
+	for _, b := range found[*look.Button](in) {
 		if b.Text == label {
 			test.Tap(b)
 			return

@@ -3,7 +3,6 @@ package app
 import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
-	"fyne.io/fyne/v2/widget"
 
 	"example.org/kettleside/app/class"
 	"example.org/kettleside/app/desk/look"
@@ -15,7 +14,7 @@ import (
 // something needs attention.
 type header struct {
 	title, when, saved *look.Text
-	trouble            *widget.Button
+	trouble            *look.Button
 	line               *fyne.Container
 	box                fyne.CanvasObject
 }
@@ -26,7 +25,7 @@ func newHeader(showFindings func()) *header {
 		when:  look.NewText("", look.SizeSmall, look.InkSoft, fyne.TextStyle{}).Clipped(),
 		saved: look.NewText("", look.SizeSmall, look.InkSoft, fyne.TextStyle{}),
 	}
-	h.trouble = widget.NewButton("", showFindings)
+	h.trouble = look.NewButton("", showFindings)
 	right := container.NewHBox(container.NewCenter(h.saved), container.NewCenter(h.trouble))
 	h.line = container.NewBorder(nil, nil, nil, look.Inset(10, 0, right), look.Column(1, h.title, h.when))
 	h.box = look.Column(0, look.Inset(20, 8, h.line), look.Hairline())

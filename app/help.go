@@ -74,10 +74,12 @@ func (d *desk) showKeys() {
 		{"Ctrl+F", words.Key("Search the crop table")},
 		{"Ctrl+B, Ctrl+D", words.Key("Add a batch, duplicate it")},
 		{"Ctrl+Shift+↑, ↓", words.Key("Move a batch")},
-		{"Ctrl+K", words.Key("Ask a question from the room")},
+		{"Ctrl+K", words.Key("Ask a question from the room, in the projector window too")},
 		{"Ctrl+T, Ctrl+R", words.Key("Try it on a copy, return to the plan")},
 		{"Ctrl+P, F11", words.Key("Projector view, full screen")},
 		{"Ctrl+PgDn, Ctrl+PgUp", words.Key("Next and previous page of the projector")},
+		{"PgDn, PgUp, →, ←", words.Key("In the projector window: next and previous page; Home and End turn to the first and last")},
+		{"Escape, Ctrl+P", words.Key("In the projector window: Escape leaves full screen, then closes it; Ctrl+P closes it")},
 		{"Ctrl+M", words.Key("What to mind in this class")},
 		{"Ctrl+N, Ctrl+O", words.Key("New class, open a class")},
 		{"Ctrl+S, Ctrl+Shift+S", words.Key("Save, save as")},
@@ -87,6 +89,7 @@ func (d *desk) showKeys() {
 		{"Enter", words.Key("Hand over what is typed; open the working of a figure")},
 		{"Enter, F2", words.Key("In the crop table: change the cell; where it cannot be changed, Enter uses the treatment in a batch")},
 		{"Escape", words.Key("Take back what is typed; leave a dialog")},
+		{"Ctrl+Shift+1 … 7", words.Key("Light, dark, high contrast; pounds, kilograms; English, Spanish")},
 		{"Ctrl+Q", words.Key("Quit")},
 	} {
 		keys := look.NewText(line[0], look.SizeText, look.Ink, fyne.TextStyle{Bold: true})

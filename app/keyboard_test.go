@@ -7,7 +7,6 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/driver/desktop"
 	"fyne.io/fyne/v2/test"
-	"fyne.io/fyne/v2/widget"
 
 	"example.org/kettleside/app/class"
 	"example.org/kettleside/app/desk/look"
@@ -109,7 +108,7 @@ func (k keyboard) line(name string) {
 func (k keyboard) button(label string) {
 	k.t.Helper()
 	k.tabTo(label, func(f fyne.Focusable) bool {
-		b, ok := f.(*widget.Button)
+		b, ok := f.(*look.Button)
 		return ok && b.Text == label
 	})
 	k.press(fyne.KeySpace)
@@ -159,5 +158,27 @@ func TestAClassIsBuiltWithoutAMouse(t *testing.T) {
 	}
 	if got := d.session.Worked().Batches[0].Minutes.Text; got != "4 min" { // 3 and one for the altitude
 		t.Errorf("blanched for %s", got)
+	}
+}
+
+// Everything in the menu has a key, and no key has two meanings.
+func TestEveryCommandHasAKey(t *testing.T) {
+	d, _ := newTestDesk(t)
+	seen := map[string]string{}
+	for _, menu := range d.menu.main.Items {
+		for _, item := range menu.Items {
+			if item.IsSeparator || item.ChildMenu != nil || item == d.menu.recent {
+				continue
+			}
+			if item.Shortcut == nil {
+				t.Errorf("%s > %s has no key", menu.Label, item.Label)
+				continue
+			}
+			key := item.Shortcut.ShortcutName()
+			if other, twice := seen[key]; twice {
+				t.Errorf("%s means %s and %s", key, other, item.Label)
+			}
+			seen[key] = item.Label
+		}
 	}
 }

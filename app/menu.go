@@ -26,22 +26,25 @@ type menu struct {
 
 func newMenu(d *desk) *menu {
 	item := d.item
+	shifted := func(label string, do func(), key fyne.KeyName) *fyne.MenuItem {
+		return item(label, do, key, fyne.KeyModifierShift)
+	}
 	m := &menu{
 		undo:      d.stepItem(look.Say("Undo"), d.undo, &fyne.ShortcutUndo{}),
 		redo:      d.stepItem(look.Say("Redo"), d.redo, &fyne.ShortcutRedo{}),
 		recent:    fyne.NewMenuItem(look.Say("Open recent"), nil),
-		light:     d.plain(look.Say("Light"), func() { d.setVariant(look.Light) }),
-		dark:      d.plain(look.Say("Dark"), func() { d.setVariant(look.Dark) }),
-		contrast:  d.plain(look.Say("High contrast"), func() { d.setVariant(look.HighContrast) }),
+		light:     shifted(look.Say("Light"), func() { d.setVariant(look.Light) }, fyne.Key1),
+		dark:      shifted(look.Say("Dark"), func() { d.setVariant(look.Dark) }, fyne.Key2),
+		contrast:  shifted(look.Say("High contrast"), func() { d.setVariant(look.HighContrast) }, fyne.Key3),
 		languages: map[words.Language]*fyne.MenuItem{},
 		larger:    item(look.Say("Larger text"), func() { d.rescale(d.settings.beside(1)) }, fyne.KeyEqual, 0),
 		usual:     item(look.Say("Usual size of text"), func() { d.rescale(1) }, fyne.Key0, 0),
-		us:        d.plain(look.Say("Pounds, gallons, °F"), func() { d.setUnits(measure.US) }),
-		metric:    d.plain(look.Say("Kilograms, litres, °C"), func() { d.setUnits(measure.Metric) }),
+		us:        shifted(look.Say("Pounds, gallons, °F"), func() { d.setUnits(measure.US) }, fyne.Key4),
+		metric:    shifted(look.Say("Kilograms, litres, °C"), func() { d.setUnits(measure.Metric) }, fyne.Key5),
 		smaller:   item(look.Say("Smaller text"), func() { d.rescale(d.settings.beside(-1)) }, fyne.KeyMinus, 0),
 	}
-	for _, l := range words.Languages() {
-		m.languages[l] = d.plain(l.Name(), func() { d.setLanguage(l) })
+	for i, l := range words.Languages() {
+		m.languages[l] = shifted(l.Name(), func() { d.setLanguage(l) }, []fyne.KeyName{fyne.Key6, fyne.Key7}[i])
 	}
 	quit := item(look.Say("Quit"), d.quit, fyne.KeyQ, 0)
 	quit.IsQuit = true
@@ -49,7 +52,7 @@ func newMenu(d *desk) *menu {
 		item(look.Say("New class"), d.newClass, fyne.KeyN, 0),
 		item(look.Say("Open…"), d.chooseAndOpen, fyne.KeyO, 0),
 		m.recent,
-		d.plain(look.Say("Open the demo class"), d.demoClass),
+		shifted(look.Say("Open the demo class"), d.demoClass, fyne.KeyO),
 		fyne.NewMenuItemSeparator(),
 		item(look.Say("Save"), d.save, fyne.KeyS, 0),
 		item(look.Say("Save as…"), d.saveAs, fyne.KeyS, fyne.KeyModifierShift),
@@ -57,12 +60,13 @@ func newMenu(d *desk) *menu {
 		quit)
 	edit := fyne.NewMenu(look.Say("Edit"), m.editItems(d)...)
 	help := fyne.NewMenu(look.Say("Help"),
-		d.plain(look.Say("What the figures rest on"), d.showSources),
-		d.plain(look.Say("Cautions"), d.showCautions),
-		d.plain(look.Say("Keys"), d.showKeys),
+		shifted(look.Say("What the figures rest on"), d.showSources, fyne.KeyF),
+		shifted(look.Say("Cautions"), d.showCautions, fyne.KeyC),
+		item(look.Say("Keys"), d.showKeys, fyne.KeySlash, 0),
 		fyne.NewMenuItemSeparator(),
-		d.plain(look.Say("About Kettleside"), d.showAbout))
-	m.main = fyne.NewMainMenu(file, edit, fyne.NewMenu(look.Say("Trial"), m.trialItems(d)...), fyne.NewMenu(look.Say("View"), m.viewItems(d)...), help)
+		shifted(look.Say("About Kettleside"), d.showAbout, fyne.KeyA))
+	m.main = fyne.NewMainMenu(file, edit, fyne.NewMenu(look.Say("Trial"), m.trialItems(d)...), fyne.NewMenu(look.Say("View"), m.viewItems(d)...),
+		fyne.NewMenu(look.Say("Appearance"), m.appearance()...), help)
 	return m
 }
 
@@ -72,7 +76,7 @@ func (m *menu) editItems(d *desk) []*fyne.MenuItem {
 		item(look.Say("Duplicate batch"), func() { d.withBatch(s.DuplicateBatch) }, fyne.KeyD, 0),
 		item(look.Say("Move batch up"), func() { d.withBatch(func(i int) error { return s.MoveBatch(i, -1) }) }, fyne.KeyUp, fyne.KeyModifierShift),
 		item(look.Say("Move batch down"), func() { d.withBatch(func(i int) error { return s.MoveBatch(i, 1) }) }, fyne.KeyDown, fyne.KeyModifierShift),
-		d.plain(look.Say("Remove batch"), func() { d.withBatch(s.RemoveBatch) }),
+		item(look.Say("Remove batch"), func() { d.withBatch(s.RemoveBatch) }, fyne.KeyX, fyne.KeyModifierShift),
 	}
 	add := item(look.Say("Add batch…"), d.addBatch, fyne.KeyB, 0)
 	return append([]*fyne.MenuItem{m.undo, m.redo, fyne.NewMenuItemSeparator(), add}, m.ofBatch...)
@@ -86,8 +90,8 @@ func (m *menu) trialItems(d *desk) []*fyne.MenuItem {
 	inBatch := func(do func()) func() { return func() { d.openThen("batch", do) } } // the area may not be made yet
 	m.ofTrial = []*fyne.MenuItem{
 		d.item(look.Say("Return to the plan"), inBatch(func() { d.bench.ReturnToPlan() }), fyne.KeyR, 0),
-		d.plain(look.Say("Adopt into the plan"), inBatch(func() { d.bench.AdoptTrial() })),
-		d.plain(look.Say("Drop the trial"), inBatch(func() { d.bench.DropTrial() })),
+		d.item(look.Say("Adopt into the plan"), inBatch(func() { d.bench.AdoptTrial() }), fyne.KeyT, fyne.KeyModifierShift),
+		d.item(look.Say("Drop the trial"), inBatch(func() { d.bench.DropTrial() }), fyne.KeyR, fyne.KeyModifierShift),
 	}
 	return append([]*fyne.MenuItem{try, fyne.NewMenuItemSeparator()}, m.ofTrial...)
 }
@@ -107,11 +111,17 @@ func (m *menu) viewItems(d *desk) []*fyne.MenuItem {
 		item(look.Say("Projector view"), d.openProjection, fyne.KeyP, 0),
 		item(look.Say("Projector: next page"), func() { d.turn(true) }, fyne.KeyPageDown, 0),
 		item(look.Say("Projector: page before"), func() { d.turn(false) }, fyne.KeyPageUp, 0),
-		item(look.Say("Projector: full screen or window (F11)"), d.fillScreen, fyne.KeyF11, 0),
-		fyne.NewMenuItemSeparator(), m.us, m.metric,
+		item(look.Say("Projector: full screen or window (F11)"), d.fillScreen, fyne.KeyF11, 0))
+}
+
+// appearance is how things are said and drawn.
+func (m *menu) appearance() []*fyne.MenuItem {
+	return []*fyne.MenuItem{
+		m.us, m.metric,
 		fyne.NewMenuItemSeparator(), m.languages[words.English], m.languages[words.Spanish],
 		fyne.NewMenuItemSeparator(), m.light, m.dark, m.contrast,
-		fyne.NewMenuItemSeparator(), m.larger, m.smaller, m.usual)
+		fyne.NewMenuItemSeparator(), m.larger, m.smaller, m.usual,
+	}
 }
 
 func (d *desk) item(label string, do func(), key fyne.KeyName, more fyne.KeyModifier) *fyne.MenuItem {

@@ -3,22 +3,17 @@ package app
 import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
-	"fyne.io/fyne/v2/widget"
 
 	"example.org/kettleside/app/desk/look"
 )
 
 // pointers are what the first start says of what can be done, in a line that
-// stays until it is put away.
+// stays until it is put away or another class is opened.
 func (d *desk) pointers() fyne.CanvasObject {
 	line := look.Column(0)
-	if d.settings.Greeted {
-		line.Hide()
-		return line
-	}
-	away := widget.NewButton(look.Say("Put away"), func() {
-		line.Hide()
+	away := look.NewButton(look.Say("Put away"), func() {
 		d.settings.Greeted = true
+		line.Hide()
 		d.keepSettings()
 	})
 	points := look.Columns(20, []float32{1, 1, 1},

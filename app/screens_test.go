@@ -42,6 +42,7 @@ var screens = []screen{
 	{"projector-ice-bath", projectorPage(3)},
 	{"projector-freezer", projectorPage(4)},
 	{"projector-trial", projectorPage(5)},
+	{"projector-question", projectorPage(6)},
 }
 
 func classPage(id string) func(*testing.T, *desk) {
@@ -75,14 +76,16 @@ func openQuestion(t *testing.T, d *desk) {
 	}
 }
 
-// projectorPage opens a page of the projector view, beside a trial.
+// projectorPage opens a page of the projector view, beside a trial and with a
+// question open.
 func projectorPage(at int) func(*testing.T, *desk) {
 	return func(t *testing.T, d *desk) {
 		t.Helper()
 		tryOnACopy(t, d)
+		d.session.Ask("clock-start")
 		d.openProjection()
 		view := d.projection.view
-		if pages := view.Pages(); len(pages) != 6 {
+		if pages := view.Pages(); len(pages) != 7 {
 			t.Fatalf("the projector view of a trial has the pages %v", pages)
 		}
 		view.TypedKey(&fyne.KeyEvent{Name: fyne.KeyHome})
@@ -197,6 +200,7 @@ func TestEveryScreenFits(t *testing.T) {
 func TestEveryPageOfTheProjectorIsAScreen(t *testing.T) {
 	d, _ := newTestDesk(t)
 	tryOnACopy(t, d)
+	d.session.Ask("clock-start")
 	pages := projector.New(d.session).Pages()
 	drawn := 0
 	for _, s := range screens {

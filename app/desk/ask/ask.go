@@ -42,16 +42,16 @@ func (d Dialogs) Problem(title string, err error) {
 // Page shows something long to read; it scrolls.
 func (d Dialogs) Page(title string, content fyne.CanvasObject) {
 	size := d.Window.Canvas().Size()
-	scroll := container.NewVScroll(look.Inset(4, 4, content))
+	scroll := look.VScroll(4, 4, content)
 	d.show(title, scroll, fyne.NewSize(min(760, size.Width-80), min(640, size.Height-60)), Answer{Label: look.Say("Close")})
 }
 
 func (d Dialogs) show(title string, content fyne.CanvasObject, size fyne.Size, answers ...Answer) {
 	var shown *dialog.CustomDialog
-	buttons := make([]*keyButton, len(answers))
+	buttons := make([]*look.Button, len(answers))
 	row := container.NewHBox()
 	for i, a := range answers {
-		b := newKeyButton(a.Label, func() {
+		b := look.NewButton(a.Label, func() {
 			shown.Hide()
 			if a.Do != nil {
 				a.Do()
@@ -68,7 +68,7 @@ func (d Dialogs) show(title string, content fyne.CanvasObject, size fyne.Size, a
 		}
 	}
 	for _, b := range buttons {
-		b.escape = buttons[leave].OnTapped
+		b.Escape = buttons[leave].OnTapped
 	}
 	if len(buttons) > 1 {
 		buttons[0].Importance = widget.HighImportance
@@ -80,29 +80,4 @@ func (d Dialogs) show(title string, content fyne.CanvasObject, size fyne.Size, a
 	// wrapped text has its height only now that it has a width
 	shown.Resize(fyne.NewSize(size.Width, max(size.Height, shown.MinSize().Height)))
 	d.Window.Canvas().Focus(buttons[0])
-}
-
-// keyButton is a button that takes Enter, and Escape for the whole dialog.
-type keyButton struct {
-	widget.Button
-	escape func()
-}
-
-func newKeyButton(label string, tapped func()) *keyButton {
-	b := &keyButton{}
-	b.Text, b.OnTapped = label, tapped
-	b.ExtendBaseWidget(b)
-	return b
-}
-
-// TypedKey is for the toolkit.
-func (b *keyButton) TypedKey(key *fyne.KeyEvent) {
-	switch key.Name {
-	case fyne.KeyEscape:
-		b.escape()
-	case fyne.KeyReturn, fyne.KeyEnter:
-		b.OnTapped()
-	default:
-		b.Button.TypedKey(key)
-	}
 }

@@ -79,11 +79,11 @@ func (d Dialogs) SaveFile(title, folder, name, extension string, then func(path 
 	form.name = form.entry(strings.TrimSuffix(name, extension))
 	form.folder = form.entry(folder)
 	form.where = look.Small("")
-	choose := widget.NewButton(look.Say("Choose…"), form.choose)
-	save := newKeyButton(look.Say("Save"), form.save)
+	choose := look.NewButton(look.Say("Choose…"), form.choose)
+	save := look.NewButton(look.Say("Save"), form.save)
 	save.Importance = widget.HighImportance
-	cancel := newKeyButton(look.Say("Cancel"), form.close)
-	save.escape, cancel.escape = form.close, form.close
+	cancel := look.NewButton(look.Say("Cancel"), form.close)
+	choose.Escape, save.Escape, cancel.Escape = form.close, form.close, form.close
 	content := look.Column(12,
 		look.Labelled(look.Say("Name"), form.name),
 		look.Labelled(look.Say("Folder"), container.NewBorder(nil, nil, nil, choose, form.folder)),

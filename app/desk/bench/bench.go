@@ -7,6 +7,7 @@ package bench
 import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/layout"
 	"fyne.io/fyne/v2/widget"
 
 	"example.org/kettleside/app/class"
@@ -39,9 +40,10 @@ func New(s *session.Session, window fyne.Window, openCrops func()) *Bench {
 	b.strip = newStrip(b)
 	b.inputs = newInputs(b)
 	b.answers = newAnswers(s.SourceName)
-	left := container.NewVScroll(look.Inset(14, 12, look.Wide(inputsWide, b.inputs.content)))
-	right := container.NewScroll(look.Inset(14, 12, b.answers.content))
-	b.work = container.NewBorder(nil, nil, container.NewBorder(nil, nil, nil, upright(), left), nil, right)
+	form := look.VScroll(14, 12, look.Wide(inputsWide, b.inputs.content))
+	left := container.NewBorder(nil, nil, nil, upright(), form)
+	right := look.Scroll(14, 12, b.answers.content)
+	b.work = container.New(layout.NewBorderLayout(nil, nil, left, nil), left, right) // Tab comes to the form first
 	b.empty = emptyState(openCrops)
 	b.strip.whole = look.Inset(14, 8, b.strip.content)
 	top := container.New(shut{}, b.strip.whole)
@@ -75,7 +77,7 @@ func (b *Bench) bind() bool {
 const inputsWide = 250
 
 func emptyState(openCrops func()) fyne.CanvasObject {
-	open := widget.NewButton(look.Say("Open the crop table"), openCrops)
+	open := look.NewButton(look.Say("Open the crop table"), openCrops)
 	open.Importance = widget.HighImportance
 	text := look.Column(12,
 		look.Heading(look.Say("No batch to work through yet")),

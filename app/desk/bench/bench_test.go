@@ -365,6 +365,19 @@ func TestTreatmentChoicesMarkChanges(t *testing.T) {
 	}
 }
 
+// Every treatment of a crop is found by the other names of the crop.
+func TestTreatmentsAreFoundByOtherNames(t *testing.T) {
+	r := open(t, look.Light, demo(t), areaWide, areaHigh)
+	picked := ""
+	list := look.NewChoiceList(TreatmentChoices(r.session), "", func(id string) { picked = id })
+	list.Search("string beans")
+	list.Pick()
+	found, ok := r.session.Table().Treatment(picked)
+	if !ok || found.Crop != "beans" && !strings.Contains(found.Crop, "bean") {
+		t.Errorf("“string beans” finds %q of %q", picked, found.Crop)
+	}
+}
+
 // TestCookingWordsComeFromTheContent asks that the heat of cooking is the rule
 // of the table, in the units of the class.
 func TestCookingWordsComeFromTheContent(t *testing.T) {

@@ -3,7 +3,7 @@ package bench
 import (
 	"slices"
 
-	"fyne.io/fyne/v2/widget"
+	"example.org/kettleside/app/desk/look"
 )
 
 // option is one of a few values, with its words as they are shown.
@@ -11,14 +11,14 @@ type option struct{ value, words string }
 
 // choice is a list that opens, of options of which one holds.
 type choice struct {
-	*widget.Select
+	*look.Select
 	options []option
 }
 
 // newChoice makes a list; set hears of every option that comes to hold.
 func newChoice(set func(value string), options ...option) *choice {
 	c := &choice{}
-	c.Select = widget.NewSelect(nil, func(string) { set(c.value()) })
+	c.Select = look.NewSelect(nil, func(string) { set(c.value()) })
 	c.PlaceHolder = " "
 	c.offer(options)
 	return c

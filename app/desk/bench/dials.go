@@ -37,7 +37,7 @@ func over[D measure.Dimension](low, high, step float64, unit *measure.Unit[D]) s
 
 func (in *inputs) makeDials(field func(label string, read func(text string) (change, error)) *look.Field) {
 	in.prepared = dial(in, field(words.Key("Prepared"), in.readPrepared), over(0.25, 10, 0.25, measure.Pound), over(0.1, 5, 0.1, measure.Kilogram))
-	in.holds = dial(in, field(words.Key("It holds"), in.readHolds), over(2, 24, 0.5, measure.Quart), over(2, 24, 0.5, measure.Litre))
+	in.holds = dial(in, field(words.Key("Water, room to boil"), in.readHolds), over(2, 24, 0.5, measure.Quart), over(2, 24, 0.5, measure.Litre))
 	in.start = dial(in, field(words.Key("Vegetables at"), in.readStart), over(34, 90, 1, measure.Fahrenheit), over(1, 32, 0.5, measure.Celsius))
 	in.bath = dial(in, field(words.Key("Water in a bath"), in.readBath), over(1, 24, 0.5, measure.Quart), over(1, 24, 0.5, measure.Litre))
 	in.ice = dial(in, field(words.Key("Ice in it"), in.readIce), over(0, 20, 0.5, measure.Pound), over(0, 10, 0.25, measure.Kilogram))

@@ -7,7 +7,6 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/theme"
-	"fyne.io/fyne/v2/widget"
 
 	"example.org/kettleside/app/batch"
 	"example.org/kettleside/app/class"
@@ -23,10 +22,10 @@ type inputs struct {
 	showing bool // choices are being set from the class
 	bound   bound
 
-	place         *widget.Button // "Batch 2 of 4": opens the list
-	try           *widget.Button // starts a trial
-	refused       *look.Text     // why a trial could not be started
-	before, after *widget.Button
+	place         *look.Button // "Batch 2 of 4": opens the list
+	try           *look.Button // starts a trial
+	refused       *look.Text   // why a trial could not be started
+	before, after *look.Button
 	name          *look.Field
 
 	treatment *look.Text
@@ -39,23 +38,23 @@ type inputs struct {
 	kettle, burner         *choice
 	container, size, mouth *choice
 	count                  *look.Field
-	tray                   *widget.Check
+	tray                   *look.Check
 	rescale                []func() // the dials, where the units change
 }
 
 func newInputs(b *Bench) *inputs {
 	in := &inputs{bench: b}
-	in.before = widget.NewButtonWithIcon("", theme.NavigateBackIcon(), func() { in.step(-1) })
-	in.after = widget.NewButtonWithIcon("", theme.NavigateNextIcon(), func() { in.step(1) })
-	in.place = widget.NewButton("", in.chooseBatch)
+	in.before = look.NewButtonWithIcon("", theme.NavigateBackIcon(), func() { in.step(-1) })
+	in.after = look.NewButtonWithIcon("", theme.NavigateNextIcon(), func() { in.step(1) })
+	in.place = look.NewButton("", in.chooseBatch)
 	in.name = look.NewField(look.Say("Name of the batch"), "", in.rename)
 	in.treatment = look.NewText("", look.SizeText, look.Ink, fyne.TextStyle{Bold: true}).Wrapped()
 	in.does = look.Small("")
-	choose := widget.NewButton(look.Say("Choose a treatment…"), in.chooseTreatment)
+	choose := look.NewButton(look.Say("Choose a treatment…"), in.chooseTreatment)
 
 	in.makeFields()
 	in.makeChoices()
-	in.try = widget.NewButton(look.Say("Try it on a copy"), b.strip.start)
+	in.try = look.NewButton(look.Say("Try it on a copy"), b.strip.start)
 	in.refused = look.NewText("", look.SizeSmall, look.Stop, fyne.TextStyle{}).Wrapped()
 	in.refused.Hide()
 	in.content = look.Column(9,
@@ -123,7 +122,7 @@ func (in *inputs) makeChoices() {
 		option{string(batch.Pint), look.Say("Pint")}, option{string(batch.Quart), look.Say("Quart")})
 	in.mouth = pick(words.Key("Mouth"), func(c *class.Class, value string) { in.of(c).Pack.Mouth = reference.Mouth(value) },
 		option{string(reference.WideMouth), look.Say("Wide")}, option{string(reference.NarrowMouth), look.Say("Narrow")})
-	in.tray = widget.NewCheck(look.Say("Freeze loose on a tray first"), func(on bool) {
+	in.tray = look.NewCheck(look.Say("Freeze loose on a tray first"), func(on bool) {
 		if !in.showing {
 			in.change(words.Key("Tray first"), func(c *class.Class) { in.of(c).Pack.Tray = on })
 		}

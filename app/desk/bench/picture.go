@@ -60,7 +60,8 @@ func (s shown) drawsKettle() bool {
 
 func (s shown) kettleState() drawing.KettleState {
 	b, kettle := s.batch, s.kettle()
-	k := drawing.KettleState{HoldsL: kettle.Holds.SI(), LoadKg: kilograms(b.LoadWeight), Load: b.LoadWeight.Text}
+	burner, _ := s.class.Kit.BurnerNamed(b.Batch.Burner)
+	k := drawing.KettleState{Electric: burner.Heat.Kind.Electric(), HoldsL: kettle.Holds.SI(), LoadKg: kilograms(b.LoadWeight), Load: b.LoadWeight.Text}
 	if kettle.Holds.Given() {
 		k.Holds = look.Say("holds %s", amount(kettle.Holds))
 	}

@@ -99,16 +99,20 @@ func readOptional[D measure.Dimension](in *inputs, text string, allowed measure.
 }
 
 // TreatmentChoices lists every treatment of the table for a choice list, each
-// with its minutes and when they start, or its words, and whether anything in
-// it was changed here.
+// with its minutes and when they start, or its words, its size of piece, and
+// whether anything in it was changed here. It is found by all names of its crop.
 func TreatmentChoices(s *session.Session) []look.Choice {
 	var choices []look.Choice
 	for _, t := range s.Table().Treatments {
-		detail := s.TreatmentDoes(t)
+		crop, _ := s.Table().Crop(t.Crop)
+		detail := look.Sentence(s.TreatmentDoes(t))
+		if t.Size != "" {
+			detail += " · " + t.Size
+		}
 		if len(t.Changed) > 0 {
 			detail += " · " + look.Say("edited")
 		}
-		choices = append(choices, look.Choice{ID: t.ID, Title: s.TreatmentName(t), Detail: detail})
+		choices = append(choices, look.Choice{ID: t.ID, Title: s.TreatmentName(t), Detail: detail, Also: strings.Join(crop.AlsoCalled, " ")})
 	}
 	return choices
 }

@@ -29,9 +29,9 @@ type strip struct {
 func newStrip(b *Bench) *strip {
 	s := &strip{bench: b, views: container.NewHBox()}
 	s.name = look.NewField("", "", func(text string) error { return b.session.RenameTrial(b.session.TryingIndex(), text) })
-	adopt := widget.NewButton(look.Say("Adopt into the plan"), s.adopt)
-	drop := widget.NewButton(look.Say("Drop it"), s.drop)
-	back := widget.NewButton(look.Say("Return to the plan"), s.back)
+	adopt := look.NewButton(look.Say("Adopt into the plan"), s.adopt)
+	drop := look.NewButton(look.Say("Drop it"), s.drop)
+	back := look.NewButton(look.Say("Return to the plan"), s.back)
 	back.Importance = widget.HighImportance
 	says := look.NewText(look.Say("This is a trial. Nothing here changes the class."), look.SizeText, look.Edited, fyne.TextStyle{Bold: true}).Wrapped()
 	s.notice = container.NewBorder(nil, nil, nil, look.AtTop(container.NewHBox(look.Wide(150, s.name), adopt, drop, back)), says)
@@ -85,7 +85,7 @@ func (s *strip) show() bool {
 		s.shown = shown
 		s.views.Objects = nil
 		for i, name := range names {
-			button := widget.NewButton(name, func() { s.leave(func() { s.view(i - 1) }) })
+			button := look.NewButton(name, func() { s.leave(func() { s.view(i - 1) }) })
 			if i == at+1 {
 				button.Importance = widget.HighImportance
 			}

@@ -8,7 +8,6 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/test"
-	"fyne.io/fyne/v2/widget"
 
 	"example.org/kettleside/app/class"
 	"example.org/kettleside/app/desk/drawing/textfits"
@@ -19,14 +18,14 @@ import (
 // tap presses the button of a name that stands somewhere in the area.
 func (r *room) tap(t *testing.T, name string) {
 	t.Helper()
-	var found *widget.Button
+	var found *look.Button
 	var walk func(o fyne.CanvasObject)
 	walk = func(o fyne.CanvasObject) {
 		if !o.Visible() {
 			return
 		}
 		switch o := o.(type) {
-		case *widget.Button:
+		case *look.Button:
 			if o.Text == name {
 				found = o
 			}

@@ -26,7 +26,6 @@ func newChoosing(c *Crops) *choosing {
 	list := look.Column(2)
 	for i, col := range choosable() {
 		t := &tick{id: col.id, leave: c.closeColumns, next: func(by int) { p.step(i + by) }}
-		t.gained = func() { scrollTo(p.scroll, t) }
 		t.Text = col.choice()
 		t.ExtendBaseWidget(t)
 		p.ticks = append(p.ticks, t)
@@ -38,7 +37,7 @@ func newChoosing(c *Crops) *choosing {
 	all := widget.NewButton(look.Say("Show all"), func() { c.chooseColumns(everyColumn()) })
 	head := look.Column(10, look.Heading(look.Say("Columns")), container.NewHBox(p.done, all), container.NewHBox(p.usual),
 		look.Small(look.Say("The crop always stands in the table, and when the clock starts always stands beside the minutes.")))
-	p.scroll = container.NewVScroll(look.Inset(14, 6, list))
+	p.scroll = look.VScroll(14, 6, list)
 	p.content = container.NewBorder(look.Column(0, look.Inset(14, 10, head), look.Hairline()), nil, nil, nil, p.scroll)
 	p.content.Hide()
 	return p
@@ -119,16 +118,15 @@ func (c *Crops) closeColumns() {
 // Escape leaves.
 type tick struct {
 	widget.Check
-	id     string
-	gained func()
-	leave  func()
-	next   func(by int)
+	id    string
+	leave func()
+	next  func(by int)
 }
 
 // FocusGained is for the toolkit.
 func (t *tick) FocusGained() {
 	t.Check.FocusGained()
-	t.gained()
+	look.Reveal(t)
 }
 
 // TypedKey is for the toolkit.

@@ -2,7 +2,6 @@ package crops
 
 import (
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/container"
 
 	"example.org/kettleside/app/desk/look"
 )
@@ -32,15 +31,6 @@ func (beside) MinSize(objects []fyne.CanvasObject) fyne.Size {
 	side := objects[2].MinSize()
 	scale := look.Current().Scale
 	return fyne.NewSize(least.Width+max(side.Width, 296*scale), max(least.Height, side.Height, 240*scale))
-}
-
-// scrollTo scrolls as far as an object needs to be seen whole, which the toolkit
-// does not do for what Tab leads to.
-func scrollTo(scroll *container.Scroll, o fyne.CanvasObject) {
-	driver := fyne.CurrentApp().Driver()
-	y := driver.AbsolutePositionForObject(o).Y - driver.AbsolutePositionForObject(scroll.Content).Y
-	low := y + o.Size().Height - scroll.Size().Height
-	scroll.ScrollToOffset(fyne.NewPos(scroll.Offset.X, min(max(scroll.Offset.Y, low), y)))
 }
 
 // folding sets a first object that fills what is left, a second and a third in

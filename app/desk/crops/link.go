@@ -16,8 +16,7 @@ import (
 // opens it. It wraps, with a detail under it.
 type link struct {
 	widget.BaseWidget
-	open             func()            // nil: this is where one is
-	scroll           *container.Scroll // that it stands in
+	open             func() // nil: this is where one is
 	text, detail     *look.Text
 	ground           *canvas.Rectangle
 	hovered, focused bool
@@ -29,9 +28,9 @@ var (
 	_ desktop.Hoverable = (*link)(nil)
 )
 
-// newLink makes a link of a record.
-func (r *record) newLink(text, detail string, open func()) *link {
-	l := &link{open: open, scroll: r.scroll, text: look.Body(text), detail: look.Small(detail), ground: canvas.NewRectangle(color.Transparent)}
+// newLink makes a link.
+func newLink(text, detail string, open func()) *link {
+	l := &link{open: open, text: look.Body(text), detail: look.Small(detail), ground: canvas.NewRectangle(color.Transparent)}
 	look.Show(l.detail, detail != "")
 	l.ExtendBaseWidget(l)
 	return l
@@ -79,7 +78,7 @@ func (l *link) TypedRune(rune) {}
 func (l *link) FocusGained() {
 	l.focused = true
 	l.Refresh()
-	scrollTo(l.scroll, l)
+	look.Reveal(l)
 }
 
 // FocusLost is for the toolkit.

@@ -5,7 +5,6 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
-	"fyne.io/fyne/v2/widget"
 
 	"example.org/kettleside/app/batch"
 	"example.org/kettleside/app/desk/look"
@@ -130,7 +129,7 @@ func changes(r *record, t reference.Treatment) []fyne.CanvasObject {
 		says := look.NewText(look.Say("%s: %s instead of %s as shipped.", look.Say(fieldNames[field]), fieldNow(t, field), fieldShipped(t, field)),
 			look.SizeText, look.Edited, fyne.TextStyle{}).Wrapped()
 		why := look.Small(fmt.Sprintf("%s — %s, %s", e.Why, e.Who, e.When.Format("2006-01-02")))
-		back := widget.NewButton(look.Say("Take back"), func() { r.takeBack(t.ID, field) })
+		back := look.NewButton(look.Say("Take back"), func() { r.takeBack(t.ID, field) })
 		out = append(out, look.Marked(look.IconEdited(), look.Column(3, says, why, container.NewHBox(back))))
 	}
 	return out

@@ -50,7 +50,7 @@ func newRecord(c *Crops, openBatch func()) *record {
 	head := look.Column(4, r.crop, r.what)
 	buttons := look.Column(6, look.Columns(8, []float32{1, 1}, r.use, r.change), r.told, container.NewHBox(r.work))
 	body := look.Column(14, look.Column(3, r.minutes, r.clock, r.source), look.Marked(look.IconCaution(), r.caution), r.parts)
-	r.scroll = container.NewVScroll(look.Inset(14, 10, body))
+	r.scroll = look.VScroll(14, 10, body)
 	top := look.Column(0, look.Inset(14, 10, look.Column(10, head, buttons)), look.Hairline())
 	r.content = container.NewBorder(top, nil, nil, nil, r.scroll)
 	r.quiet()

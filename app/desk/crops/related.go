@@ -22,7 +22,7 @@ func treatments(r *record, table *reference.Table, t reference.Treatment) []fyne
 		if other.ID == t.ID {
 			open = nil
 		}
-		out = append(out, r.newLink(treatmentWords(other), timeAndClock(other), open))
+		out = append(out, newLink(treatmentWords(other), timeAndClock(other), open))
 	}
 	if len(out) < 2 { // the record is all of it
 		return nil
@@ -40,7 +40,7 @@ func treatmentWords(t reference.Treatment) string {
 func questions(r *record, t reference.Treatment) []fyne.CanvasObject {
 	var out []fyne.CanvasObject
 	for _, q := range concerning(t) {
-		out = append(out, r.newLink(q.Asks, "", func() { r.crops.openQuestion(q.ID) }))
+		out = append(out, newLink(q.Asks, "", func() { r.crops.openQuestion(q.ID) }))
 	}
 	if len(out) == 0 {
 		return nil

@@ -18,6 +18,8 @@ type KettleState struct {
 	Loads  int     // fillings; 0 draws none beside
 	Steam  bool    // a little water below the basket, a single layer above it
 	Cold   bool    // no burner: nothing is heated
+	// Electric is a burner without flames: the windings of its coil are drawn.
+	Electric bool
 	// DepthCm is how deep the water of a steamer stands, where it is given as a
 	// depth instead of a volume; BasketCm is how high its basket hangs.
 	DepthCm, BasketCm float64
@@ -99,7 +101,7 @@ func (k *Kettle) draw(p *pen, size fyne.Size) {
 	lid, burner := math.Max(tall*0.13, 20), math.Max(tall*0.13, 20)
 	form := kettleOf(s.holds(), 10, tall-burner-3, pot-20, tall-lid-burner-3)
 	if !s.Cold {
-		drawBurner(p, form, burner)
+		drawBurner(p, form, burner, k.state.Electric)
 	}
 	level, heapTop := drawKettle(p, form, s)
 	drawLid(p, form)
@@ -210,18 +212,22 @@ func drawLid(p *pen, f kettleForm) {
 	p.fill(disc(f.x+f.wide/2, top-3-f.tall*0.1-3, 3.4), metal)
 }
 
-// drawBurner draws a ring with flames below the kettle.
-func drawBurner(p *pen, f kettleForm, tall float64) {
-	heat := p.colour(look.Heat)
+// drawBurner draws a ring with flames below the kettle, or the windings of an
+// electric one, cut through.
+func drawBurner(p *pen, f kettleForm, tall float64, electric bool) {
 	base := f.floor + tall
 	p.stroke(line(point{f.x + f.wide*0.04, base - 2}, point{f.x + f.wide*0.96, base - 2}), 3.4, p.colour(look.Metal))
-	flames := max(3, int(f.wide/15))
+	each := max(3, int(f.wide/15))
 	var all path
-	for i := range flames {
-		x := f.x + f.wide*(0.1+0.8*float64(i)/float64(flames-1))
-		all = append(all, flame(x, base-4, 7, tall-9)...)
+	for i := range each {
+		x := f.x + f.wide*(0.1+0.8*float64(i)/float64(each-1))
+		if electric {
+			all = append(all, disc(x, f.floor+5.5, 3)...)
+		} else {
+			all = append(all, flame(x, base-4, 7, tall-9)...)
+		}
 	}
-	p.fill(all, heat)
+	p.fill(all, p.colour(look.Heat))
 }
 
 // flame is a drop standing on its round end.

@@ -58,6 +58,11 @@ var states = []named{
 		HoldsL: 11.36, WaterL: 5.68, LoadKg: 0.68, Loads: 1,
 		Holds: "holds 12 qt", Water: "1 1/2 gal water", Load: "1 1/2 lb", LoadsText: "1 load",
 	})},
+	{"kettle-electric", kettleIn(KettleState{
+		Electric: true,
+		HoldsL:   11.36, WaterL: 5.68, LoadKg: 0.68, Loads: 1,
+		Holds: "holds 12 qt", Water: "1 1/2 gal water", Load: "1 1/2 lb", LoadsText: "1 load",
+	})},
 	{"kettle-steam", kettleIn(KettleState{
 		HoldsL: 7.57, DepthCm: 3.8, BasketCm: 7.6, LoadKg: 0.3, Steam: true,
 		Holds: "holds 8 qt", Water: "1–2 in water", Load: "one layer at a time",

@@ -6,7 +6,6 @@ import (
 	"time"
 
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/widget"
 
 	"example.org/kettleside/app/class"
 	"example.org/kettleside/app/desk/look"
@@ -78,15 +77,15 @@ type outcome struct {
 	path     string
 	says     *look.Text
 	where    *look.Text
-	workbook *widget.Button
-	folder   *widget.Button
+	workbook *look.Button
+	folder   *look.Button
 	box      *fyne.Container
 }
 
 func newOutcome(h Host) *outcome {
 	o := &outcome{host: h, says: look.Body(""), where: look.Small("")}
-	o.workbook = widget.NewButton(look.Say("Open the workbook"), func() { o.open(o.path) })
-	o.folder = widget.NewButton(look.Say("Open the folder"), func() { o.open(filepath.Dir(o.path)) })
+	o.workbook = look.NewButton(look.Say("Open the workbook"), func() { o.open(o.path) })
+	o.folder = look.NewButton(look.Say("Open the folder"), func() { o.open(filepath.Dir(o.path)) })
 	o.box = look.Fold(560, 16, []float32{1, 1.1}, look.Column(1, o.says, o.where), look.Flow(150, 8, o.workbook, o.folder))
 	o.box.Hide()
 	return o

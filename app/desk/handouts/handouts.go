@@ -37,13 +37,13 @@ type Area struct {
 	host     Host
 	follower *look.Follower
 
-	checks    []*widget.Check
+	checks    []*look.Check
 	paper     *widget.RadioGroup
-	whole     *widget.Check // every treatment of the class's crops
-	grid      *widget.Select
+	whole     *look.Check // every treatment of the class's crops
+	grid      *look.Select
 	grids     []exports.Grid // in the order in which grid offers them
 	gridBox   *fyne.Container
-	export    *widget.Button
+	export    *look.Button
 	hint      *look.Text
 	progress  *widget.ProgressBarInfinite
 	outcome   *outcome
@@ -67,6 +67,7 @@ var does = map[string]string{
 	exports.PracticeSheet:     words.Key("Eight questions from this class's own numbers, with room to write."),
 	exports.AnswersSheet:      words.Key("The answers to the practice sheet, each with working and source."),
 	exports.EvaluationSheet:   words.Key("One page for participants, before and now; no names, only counts."),
+	exports.CurvesSheet:       words.Key("The kettle of one batch and the share of the freezer as charts, with their numbers."),
 	exports.LabelsSheet:       words.Key("Labels for the packs: food, day, amount, best by, and how to use it."),
 }
 
@@ -75,9 +76,9 @@ func New(s *session.Session, h Host) *Area {
 	a := &Area{session: s, host: h, away: func(work func()) { go work() }}
 	a.outcome = newOutcome(h)
 	a.summary = newSummary(s)
-	left := look.Column(20, a.sheets(), a.printing())
-	page := look.Fold(780, 36, []float32{1.75, 1}, left, a.summary.box)
-	a.content = look.Frame(nil, a.exporter(), nil, nil, container.NewVScroll(look.Inset(28, 18, page)))
+	sheets := a.sheets()
+	page := look.Fold(780, 36, []float32{1.45, 1}, sheets, look.Column(20, a.printing(), a.summary.box))
+	a.content = look.Frame(nil, a.exporter(), nil, nil, look.VScroll(28, 18, page))
 	a.follower = look.Follow(a.content, a.Refresh)
 	s.Subscribe(a.follower.Changed)
 	a.Refresh()
@@ -101,7 +102,7 @@ func (a *Area) Refresh() {
 func (a *Area) sheets() fyne.CanvasObject {
 	boxes := make([]fyne.CanvasObject, len(exports.Sheets))
 	for i, s := range exports.Sheets {
-		check := widget.NewCheck(look.Say(s.Title), func(bool) { a.settle() })
+		check := look.NewCheck(look.Say(s.Title), func(bool) { a.settle() })
 		check.Checked = s.Usual
 		a.checks = append(a.checks, check)
 		boxes[i] = look.Column(-6, check, look.Inset(32, 0, look.Small(look.Say(does[s.ID]))))
@@ -113,14 +114,14 @@ func (a *Area) sheets() fyne.CanvasObject {
 func (a *Area) printing() fyne.CanvasObject {
 	a.paper = widget.NewRadioGroup([]string{paperName(exports.Letter), paperName(exports.A4)}, func(string) { a.paperChosen() })
 	a.paper.Horizontal, a.paper.Required = true, true
-	a.grid = widget.NewSelect(nil, nil)
+	a.grid = look.NewSelect(nil, nil)
 	a.gridBox = look.Labelled(look.Say("Labels on"), look.Boxed(a.grid))
-	a.whole = widget.NewCheck(look.Say("List every treatment of the class's crops"), nil)
+	a.whole = look.NewCheck(look.Say("List every treatment of the class's crops"), nil)
 	a.filling = true
 	a.paper.SetSelected(paperName(a.host.Paper()))
 	a.filling = false
 	a.showGrids()
-	return look.Section(look.Say("Printing"), look.Columns(24, []float32{1, 1.3}, look.Labelled(look.Say("Paper"), a.paper), a.gridBox), a.whole)
+	return look.Section(look.Say("Printing"), look.Fold(400, 12, []float32{1, 1.3}, look.Labelled(look.Say("Paper"), a.paper), a.gridBox), a.whole)
 }
 
 // paperName is a paper as it is offered; what is not known is letter.
@@ -163,7 +164,7 @@ func (a *Area) showGrids() {
 }
 
 func (a *Area) exporter() fyne.CanvasObject {
-	a.export = widget.NewButton(look.Say("Export workbook…"), a.chooseAndExport)
+	a.export = look.NewButton(look.Say("Export workbook…"), a.chooseAndExport)
 	a.export.Importance = widget.HighImportance
 	a.hint = look.Small("")
 	a.progress = widget.NewProgressBarInfinite()

@@ -16,17 +16,18 @@ type Choice struct {
 	ID     string
 	Title  string // "Snap beans, cut, water blanch"
 	Detail string // "3 min from the return to the boil"
+	Also   string // other names, which a search finds and nobody sees: "string beans"
 }
 
 // ChoiceList is a dialog to pick one of many: a search line and the list.
-// Up and Down move, Enter picks, Escape leaves.
+// Up and Down move, Enter picks, Escape leaves, wherever in it the focus is.
 type ChoiceList struct {
 	all, shown []Choice
 	selected   int
 	picked     func(id string)
 
 	search *searchEntry
-	list   *widget.List
+	list   *choiceLines
 	none   *Text
 	dialog *dialog.CustomDialog
 }
@@ -34,7 +35,8 @@ type ChoiceList struct {
 // ShowChoice opens a choice list over a window. The current choice is marked.
 func ShowChoice(parent fyne.Window, title string, choices []Choice, current string, picked func(id string)) *ChoiceList {
 	c := NewChoiceList(choices, current, picked)
-	cancel := widget.NewButton(Say("Cancel"), c.close)
+	cancel := NewButton(Say("Cancel"), c.close)
+	cancel.Escape = c.close
 	content := container.NewBorder(
 		Column(6, c.search, c.none), container.NewHBox(cancel), nil, nil, c.list)
 	c.dialog = dialog.NewCustomWithoutButtons(title, content, parent)
@@ -61,8 +63,9 @@ func NewChoiceList(choices []Choice, current string, picked func(id string)) *Ch
 	c.search.ExtendBaseWidget(c.search)
 	c.search.SetPlaceHolder(Say("Search"))
 	c.search.OnChanged = c.Search
-	c.search.OnSubmitted = func(string) { c.Pick() }
-	c.list = widget.NewList(func() int { return len(c.shown) }, newChoiceLine, c.updateLine)
+	c.list = &choiceLines{keys: c.key}
+	c.list.Length, c.list.CreateItem, c.list.UpdateItem = func() int { return len(c.shown) }, newChoiceLine, c.updateLine
+	c.list.ExtendBaseWidget(c.list)
 	c.list.OnSelected = c.tapped
 	c.list.HideSeparators = false
 	return c
@@ -73,7 +76,7 @@ func (c *ChoiceList) Search(text string) {
 	words := strings.Fields(reference.Folded(text))
 	c.shown = nil
 	for _, one := range c.all {
-		hay := reference.Folded(one.Title + " " + one.Detail)
+		hay := reference.Folded(one.Title + " " + one.Detail + " " + one.Also)
 		if hasAll(hay, words) {
 			c.shown = append(c.shown, one)
 		}
@@ -115,13 +118,16 @@ func (c *ChoiceList) close() {
 	}
 }
 
-// key moves through the list from the search line; it says whether it used
-// the key.
+// key moves through the list and picks from it; it says whether it used the
+// key.
 func (c *ChoiceList) key(name fyne.KeyName) bool {
 	step := 0
 	switch name {
 	case fyne.KeyEscape:
 		c.close()
+		return true
+	case fyne.KeyReturn, fyne.KeyEnter:
+		c.Pick()
 		return true
 	case fyne.KeyDown:
 		step = 1
@@ -180,10 +186,50 @@ func (c *ChoiceList) updateLine(i widget.ListItemID, o fyne.CanvasObject) {
 	line.Refresh()
 }
 
+// choiceLines is the list with the keys of the search line. The mark shows where
+// it is; the toolkit would show a second one.
+type choiceLines struct {
+	widget.List
+	keys    func(fyne.KeyName) bool
+	focused bool
+}
+
+// CreateRenderer is for the toolkit.
+func (l *choiceLines) CreateRenderer() fyne.WidgetRenderer {
+	return newRinged(l.List.CreateRenderer(), &l.focused)
+}
+
+// TypedKey is for the toolkit.
+func (l *choiceLines) TypedKey(key *fyne.KeyEvent) { l.keys(key.Name) }
+
+// FocusGained is for the toolkit.
+func (l *choiceLines) FocusGained() { l.focused = true; l.Refresh() }
+
+// FocusLost is for the toolkit.
+func (l *choiceLines) FocusLost() { l.focused = false; l.Refresh() }
+
 // searchEntry is an entry that hands the keys of the list on.
 type searchEntry struct {
 	widget.Entry
-	keys func(fyne.KeyName) bool
+	keys    func(fyne.KeyName) bool
+	focused bool
+}
+
+// CreateRenderer is for the toolkit.
+func (e *searchEntry) CreateRenderer() fyne.WidgetRenderer {
+	return newRinged(e.Entry.CreateRenderer(), &e.focused)
+}
+
+// FocusGained is for the toolkit.
+func (e *searchEntry) FocusGained() {
+	e.focused = true
+	e.Entry.FocusGained()
+}
+
+// FocusLost is for the toolkit.
+func (e *searchEntry) FocusLost() {
+	e.focused = false
+	e.Entry.FocusLost()
 }
 
 // TypedKey is for the toolkit.

@@ -177,10 +177,30 @@ type fieldEntry struct {
 	field     *Field
 	enterDone bool          // Enter hands over although there are several lines
 	steps     func(up bool) // Up and Down step the amount; nil where they do not
+	focused   bool
+}
+
+// CreateRenderer is for the toolkit.
+func (e *fieldEntry) CreateRenderer() fyne.WidgetRenderer {
+	if e.MultiLine {
+		return newRinged(e.Entry.CreateRenderer(), &e.focused)
+	}
+	return newRinged(e.Entry.CreateRenderer(), &e.focused, newWheel(e))
+}
+
+// AcceptsTab says that Tab leaves the entry, also one of several lines.
+func (e *fieldEntry) AcceptsTab() bool { return false }
+
+// FocusGained is for the toolkit.
+func (e *fieldEntry) FocusGained() {
+	e.focused = true
+	e.Entry.FocusGained()
+	Reveal(e.field)
 }
 
 // FocusLost is for the toolkit.
 func (e *fieldEntry) FocusLost() {
+	e.focused = false
 	e.Entry.FocusLost()
 	e.field.Done()
 }
@@ -188,6 +208,7 @@ func (e *fieldEntry) FocusLost() {
 // TypedKey is for the toolkit.
 func (e *fieldEntry) TypedKey(key *fyne.KeyEvent) {
 	switch key.Name {
+	case fyne.KeyTab: // goes on to the next, and never into the text
 	case fyne.KeyEscape:
 		e.field.Restore()
 	case fyne.KeyReturn, fyne.KeyEnter:

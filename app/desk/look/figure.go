@@ -259,7 +259,11 @@ func (v *FigureView) TypedKey(e *fyne.KeyEvent) {
 func (v *FigureView) TypedRune(rune) {}
 
 // FocusGained is for the toolkit.
-func (v *FigureView) FocusGained() { v.focused = true; v.Refresh() }
+func (v *FigureView) FocusGained() {
+	v.focused = true
+	v.Refresh()
+	Reveal(v)
+}
 
 // FocusLost is for the toolkit.
 func (v *FigureView) FocusLost() { v.focused = false; v.Refresh() }

@@ -101,7 +101,11 @@ func (l *Line) TypedKey(key *fyne.KeyEvent) {
 func (l *Line) TypedRune(rune) {}
 
 // FocusGained is for the toolkit.
-func (l *Line) FocusGained() { l.focused = true; l.Refresh() }
+func (l *Line) FocusGained() {
+	l.focused = true
+	l.Refresh()
+	Reveal(l)
+}
 
 // FocusLost is for the toolkit.
 func (l *Line) FocusLost() { l.focused = false; l.Refresh() }

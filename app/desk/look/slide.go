@@ -147,7 +147,11 @@ func (s *Slide) TypedKey(key *fyne.KeyEvent) {
 func (s *Slide) TypedRune(rune) {}
 
 // FocusGained is for the toolkit.
-func (s *Slide) FocusGained() { s.focused = true; s.Refresh() }
+func (s *Slide) FocusGained() {
+	s.focused = true
+	s.Refresh()
+	Reveal(s)
+}
 
 // FocusLost is for the toolkit.
 func (s *Slide) FocusLost() { s.focused = false; s.Refresh() }

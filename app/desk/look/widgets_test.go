@@ -178,6 +178,44 @@ func TestChoiceListSearchesAndPicks(t *testing.T) {
 	}
 }
 
+// Escape and Enter do the same wherever in the dialog the focus is.
+func TestAChoiceIsLeftAndTakenFromEveryPlaceInIt(t *testing.T) {
+	looktest.App(t, look.Light)
+	w := looktest.Window(t, widget.NewLabel("under"), 800, 600)
+	choices := []look.Choice{{ID: "beans", Title: "Snap beans"}, {ID: "spinach", Title: "Spinach"}}
+	for tabs := range 3 { // the search, Cancel, the list
+		picked := ""
+		open := func() {
+			look.ShowChoice(w, "Treatment", choices, "spinach", func(id string) { picked = id })
+			for range tabs {
+				test.FocusNext(w.Canvas())
+			}
+		}
+		press := func(name fyne.KeyName) { w.Canvas().Focused().TypedKey(&fyne.KeyEvent{Name: name}) }
+		open()
+		if press(fyne.KeyEscape); w.Canvas().Overlays().Top() != nil || picked != "" {
+			t.Errorf("Escape after %d Tabs in %T: picked %q", tabs, w.Canvas().Focused(), picked)
+		}
+		open()
+		_, cancel := w.Canvas().Focused().(*look.Button)
+		want := map[bool]string{false: "spinach"}[cancel]
+		if press(fyne.KeyReturn); w.Canvas().Overlays().Top() != nil || picked != want {
+			t.Errorf("Enter after %d Tabs: picked %q, want %q", tabs, picked, want)
+		}
+	}
+}
+
+func TestAChoiceIsFoundByItsOtherNames(t *testing.T) {
+	looktest.App(t, look.Light)
+	picked := ""
+	list := look.NewChoiceList([]look.Choice{{ID: "corn", Title: "Corn"}, {ID: "beans", Title: "Snap beans", Also: "string beans haricots"}}, "", func(id string) { picked = id })
+	list.Search("string bean")
+	list.Pick()
+	if picked != "beans" {
+		t.Errorf("picked %q", picked)
+	}
+}
+
 // What stands in place of a list follows, also from one empty list to another.
 func TestAnEmptyListOfFindingsSaysWhatItsPlaceSays(t *testing.T) {
 	looktest.App(t, look.Light)

@@ -9,6 +9,7 @@ import (
 
 	"example.org/kettleside/app/batch"
 	"example.org/kettleside/app/class"
+	"example.org/kettleside/app/desk/bench"
 	"example.org/kettleside/app/desk/look"
 	"example.org/kettleside/app/measure"
 	"example.org/kettleside/content/words"
@@ -27,10 +28,10 @@ type batchPage struct {
 	container, size    *choice
 	mouth              *choice
 	mouthBox           fyne.CanvasObject
-	tray               *widget.Check
+	tray               *look.Check
 	count              *look.Field
 	findings           *look.Findings
-	look               *widget.Button
+	look               *look.Button
 	box                fyne.CanvasObject
 	filling            bool
 	shownBatch         int
@@ -42,7 +43,7 @@ func newBatchPage(a *Area) *batchPage {
 	p.treatment = look.NewText("", look.SizeText, look.Ink, fyne.TextStyle{Bold: true}).Wrapped()
 	p.does = look.Small("")
 	p.edited = look.NewText(look.Say("This treatment holds a value that you edited."), look.SizeSmall, look.Edited, fyne.TextStyle{})
-	choose := widget.NewButton(look.Say("Choose…"), p.chooseTreatment)
+	choose := look.NewButton(look.Say("Choose…"), p.chooseTreatment)
 	p.prepared = amount(a, words.Key("Prepared, one station"), look.Say("trimmed, such as 3 lb"), class.PreparedLimits, measure.Pound, measure.Kilogram,
 		func(c *class.Class, q measure.Mass) { p.of(c).Prepared = q })
 	p.stations = a.count(words.Key("Stations"), look.Say("that work this batch"), class.StationCounts, func(c *class.Class, n int) { p.of(c).Stations = n })
@@ -61,10 +62,10 @@ func newBatchPage(a *Area) *batchPage {
 	p.mouth = newChoice(func(v string) { p.pack(func(k *batch.Packing) { k.Mouth = reference.Mouth(v) }) },
 		option{string(reference.WideMouth), look.Say("Wide")}, option{string(reference.NarrowMouth), look.Say("Narrow")})
 	p.mouthBox = look.Labelled(look.Say("Mouth"), p.mouth.box)
-	p.tray = widget.NewCheck(look.Say("Frozen loose on a tray first"), p.setTray)
+	p.tray = look.NewCheck(look.Say("Frozen loose on a tray first"), p.setTray)
 	p.count = a.count(words.Key("Packs from one station"), look.Say("0: as many as it gives"), class.PackCounts, func(c *class.Class, n int) { p.of(c).Pack.Count = n })
 	p.findings = look.NewFindings(look.Say("Nothing to mind in this batch."), nil)
-	p.look = widget.NewButton(look.Say("See it worked through"), func() { a.OpenBatch() })
+	p.look = look.NewButton(look.Say("See it worked through"), func() { a.OpenBatch() })
 	p.look.Importance = widget.HighImportance
 	treatment := look.Column(2, look.Label(look.Say("Treatment")), container.NewBorder(nil, nil, nil, look.AtTop(choose), look.Column(0, p.treatment, p.does, p.edited)))
 	p.box = look.Column(22,
@@ -110,7 +111,7 @@ func (p *batchPage) setTray(tray bool) {
 func (p *batchPage) chooseTreatment() {
 	p.area.committed(func() {
 		b, _ := p.area.session.SelectedBatch()
-		look.ShowChoice(p.area.window, look.Say("Which treatment?"), p.area.treatments(), b.Batch.Treatment, func(id string) {
+		look.ShowChoice(p.area.window, look.Say("Which treatment?"), bench.TreatmentChoices(p.area.session), b.Batch.Treatment, func(id string) {
 			p.area.must(p.area.change(words.Key("Treatment"), func(c *class.Class) { p.of(c).Treatment = id }))
 		})
 	})

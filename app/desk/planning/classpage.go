@@ -5,7 +5,6 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
-	"fyne.io/fyne/v2/widget"
 
 	"example.org/kettleside/app/class"
 	"example.org/kettleside/app/desk/look"
@@ -20,7 +19,7 @@ type classPage struct {
 	notes       *look.Field
 	units       *choice
 	edition     *look.Text
-	adopt       *widget.Button
+	adopt       *look.Button
 	box         fyne.CanvasObject
 }
 
@@ -37,7 +36,7 @@ func newClassPage(a *Area) *classPage {
 		return a.change(words.Key("Notes"), func(c *class.Class) { c.Notes = typed })
 	})
 	p.edition = look.Small("")
-	p.adopt = widget.NewButton(look.Say("Plan with the present table"), func() {
+	p.adopt = look.NewButton(look.Say("Plan with the present table"), func() {
 		a.committed(func() {
 			a.must(a.change(words.Key("Table edition"), func(c *class.Class) { c.Edition = a.session.Table().Edition }))
 		})

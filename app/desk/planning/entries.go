@@ -119,14 +119,14 @@ func (c *choice) show(value string) {
 
 // pick is a list that opens, of options of which one holds.
 type pick struct {
-	list    *widget.Select
+	list    *look.Select
 	options []option
 }
 
 // newPick makes the list; set is called only where a person picks another.
 func newPick(set func(value string), options ...option) *pick {
 	p := &pick{}
-	p.list = widget.NewSelect(nil, func(picked string) { set(meant(picked, p.options)) })
+	p.list = look.NewSelect(nil, func(picked string) { set(meant(picked, p.options)) })
 	p.offer(options...)
 	return p
 }

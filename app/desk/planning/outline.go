@@ -8,6 +8,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"example.org/kettleside/app/class"
+	"example.org/kettleside/app/desk/bench"
 	"example.org/kettleside/app/desk/look"
 	"example.org/kettleside/app/measure"
 	"example.org/kettleside/content/words"
@@ -21,7 +22,7 @@ type outline struct {
 	batches *fyne.Container
 	lines   []*look.Line
 	none    *look.Text
-	tools   []*widget.Button // that need a batch
+	tools   []*look.Button // that need a batch
 	box     fyne.CanvasObject
 }
 
@@ -36,8 +37,8 @@ func newOutline(a *Area) *outline {
 		o.fixed = append(o.fixed, line)
 		settings.Add(line)
 	}
-	add := widget.NewButtonWithIcon(look.Say("Add batch"), look.IconAdd(), a.AddBatch)
-	o.tools = []*widget.Button{
+	add := look.NewButtonWithIcon(look.Say("Add batch"), look.IconAdd(), a.AddBatch)
+	o.tools = []*look.Button{
 		tool(look.IconUp(), func() { a.committed(func() { a.must(a.session.MoveBatch(a.session.Selected(), -1)) }) }),
 		tool(look.IconDown(), func() { a.committed(func() { a.must(a.session.MoveBatch(a.session.Selected(), 1)) }) }),
 		tool(look.IconCopy(), func() { a.committed(func() { a.must(a.session.DuplicateBatch(a.session.Selected())) }) }),
@@ -48,14 +49,14 @@ func newOutline(a *Area) *outline {
 		tools.Add(t)
 	}
 	heading := look.Inset(20, 6, look.NewText(look.Say("Batches"), look.SizeSmall, look.InkSoft, fyne.TextStyle{Bold: true}))
-	list := container.NewVScroll(look.Column(0, look.Inset(0, 6, settings), look.Inset(20, 2, look.Hairline()), heading, o.batches, look.Inset(20, 0, o.none)))
+	list := look.VScroll(0, 6, look.Column(6, settings, look.Column(0, look.Inset(20, 2, look.Hairline()), heading, o.batches, look.Inset(20, 0, o.none))))
 	foot := look.Inset(16, 10, look.Column(6, add, tools))
 	o.box = look.Frame(nil, foot, nil, look.Upright(), list)
 	return o
 }
 
-func tool(icon fyne.Resource, do func()) *widget.Button {
-	b := widget.NewButtonWithIcon("", icon, do)
+func tool(icon fyne.Resource, do func()) *look.Button {
+	b := look.NewButtonWithIcon("", icon, do)
 	b.Importance = widget.LowImportance
 	return b
 }
@@ -139,7 +140,7 @@ func (o *outline) trouble(i int) fyne.Resource {
 // AddBatch asks for a treatment and adds a batch with it.
 func (a *Area) AddBatch() {
 	a.committed(func() {
-		look.ShowChoice(a.window, look.Say("Which treatment?"), a.treatments(), "", func(id string) {
+		look.ShowChoice(a.window, look.Say("Which treatment?"), bench.TreatmentChoices(a.session), "", func(id string) {
 			if err := a.session.AddBatch(id); err != nil {
 				a.must(err)
 				return
@@ -147,22 +148,6 @@ func (a *Area) AddBatch() {
 			a.open("batch")
 		})
 	})
-}
-
-// treatments are all treatments of the table as choices.
-func (a *Area) treatments() []look.Choice {
-	var list []look.Choice
-	for _, t := range a.session.Table().Treatments {
-		detail := look.Sentence(a.session.TreatmentDoes(t))
-		if t.Size != "" {
-			detail += " · " + t.Size
-		}
-		if len(t.Changed) > 0 {
-			detail += " · " + look.Say("edited")
-		}
-		list = append(list, look.Choice{ID: t.ID, Title: a.session.TreatmentName(t), Detail: detail})
-	}
-	return list
 }
 
 func batchName(b class.Batch) string { return orMissing(b.Name, look.Say("Batch without a name")) }

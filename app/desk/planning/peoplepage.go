@@ -6,7 +6,6 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
-	"fyne.io/fyne/v2/widget"
 
 	"example.org/kettleside/app/class"
 	"example.org/kettleside/app/desk/look"
@@ -30,7 +29,7 @@ func newPeoplePage(a *Area) *peoplePage {
 	p.agency = a.text(words.Key("Agency"), look.Say("whose table and advice stand above this one"), func(c *class.Class, text string) { c.People.Agency = text })
 	p.helpLine = a.text(words.Key("Help line"), look.Say("whom a participant asks afterwards"), func(c *class.Class, text string) { c.People.HelpLine = text })
 	p.roles = newRows(8, p.roleRow)
-	add := widget.NewButtonWithIcon(look.Say("Add a helper's task"), look.IconAdd(), p.addRole)
+	add := look.NewButtonWithIcon(look.Say("Add a helper's task"), look.IconAdd(), p.addRole)
 	p.box = look.Column(22,
 		look.Section(look.Say("People"), look.Row(p.head, p.per), p.educator, p.agency, p.helpLine),
 		look.Section(look.Say("Who does what"), p.roles.box, container.NewHBox(add)))

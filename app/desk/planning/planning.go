@@ -46,7 +46,7 @@ func New(s *session.Session, w fyne.Window) *Area {
 	a.totals = newTotals(a)
 	stack := container.NewStack()
 	for _, p := range a.pages {
-		stack.Add(container.NewVScroll(look.Inset(24, 18, p.object())))
+		stack.Add(look.VScroll(24, 18, p.object()))
 	}
 	a.content = container.New(&threeColumns{left: 228, middle: 400, right: 250}, a.outline.object(), stack, a.totals.object())
 	a.OpenPage("class")

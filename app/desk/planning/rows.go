@@ -104,7 +104,7 @@ func labelledOnFirst(i int, label string, o fyne.CanvasObject) fyne.CanvasObject
 }
 
 // inLine sets a button in line with the entries of row i.
-func inLine(i int, b *widget.Button) fyne.CanvasObject {
+func inLine(i int, b *look.Button) fyne.CanvasObject {
 	if i == 0 {
 		return look.Lowered(b)
 	}
@@ -112,8 +112,8 @@ func inLine(i int, b *widget.Button) fyne.CanvasObject {
 }
 
 // removeButton takes a row away.
-func removeButton(remove func()) *widget.Button {
-	b := widget.NewButtonWithIcon("", look.IconRemove(), remove)
+func removeButton(remove func()) *look.Button {
+	b := look.NewButtonWithIcon("", look.IconRemove(), remove)
 	b.Importance = widget.LowImportance
 	return b
 }

@@ -5,8 +5,6 @@ import (
 	"slices"
 	"strings"
 
-	"fyne.io/fyne/v2/widget"
-
 	"example.org/kettleside/app/class"
 	"example.org/kettleside/app/desk/look"
 	"example.org/kettleside/app/measure"
@@ -99,13 +97,13 @@ func (s shelf[T]) addOne(a *Area, newItem func(name string) T) {
 }
 
 // addButton is the button below the rows.
-func (s shelf[T]) addButton(add func()) *widget.Button {
-	return widget.NewButtonWithIcon(look.Say(s.add), look.IconAdd(), add)
+func (s shelf[T]) addButton(add func()) *look.Button {
+	return look.NewButtonWithIcon(look.Say(s.add), look.IconAdd(), add)
 }
 
 // removeButton takes item i away, and says in its place which batches have none
 // then.
-func (s shelf[T]) removeButton(a *Area, i int, list *rows) *widget.Button {
+func (s shelf[T]) removeButton(a *Area, i int, list *rows) *look.Button {
 	return removeButton(func() {
 		a.committed(func() {
 			lost := s.lost(a.session.Class(), i)

@@ -2,7 +2,6 @@ package planning
 
 import (
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/container"
 
 	"example.org/kettleside/app/desk/look"
 	"example.org/kettleside/app/measure"
@@ -25,8 +24,8 @@ func newTotals(a *Area) *totals {
 		t.figures = append(t.figures, view)
 		column.Add(view)
 	}
-	t.box = look.Frame(nil, nil, look.Upright(), nil, container.NewVScroll(look.Inset(20, 18,
-		look.Column(24, look.Section(look.Say("In all"), column), look.Section(look.Say("To mind"), t.findings)))))
+	t.box = look.Frame(nil, nil, look.Upright(), nil, look.VScroll(20, 18,
+		look.Column(24, look.Section(look.Say("In all"), column), look.Section(look.Say("To mind"), t.findings))))
 	return t
 }
 
