@@ -128,6 +128,7 @@ func TestNoChartWithoutNumbers(t *testing.T) {
 // LibreOffice opens the sheet and draws both charts inside the page: the words of
 // their titles, axes and legends stand where the charts are.
 func TestLibreOfficeDrawsTheCharts(t *testing.T) {
+	slow(t)
 	need(t, "soffice", "pdftotext")
 	files := map[string][]byte{}
 	for _, l := range languages {

@@ -205,6 +205,7 @@ func TestShoppingList(t *testing.T) {
 // The answers go by the numbers of the questions, and each is a figure of the
 // class with its working and source.
 func TestPracticeAndAnswers(t *testing.T) {
+	slow(t)
 	for _, c := range []class.Class{demoClass(t), wideClass(t), classOf(t, "sweet-peppers-raw")} {
 		everyKind(t, c, func(t *testing.T, w class.Worked, p Paper) {
 			m := newMaker(w, mustSettle(t, Options{}))

@@ -94,6 +94,7 @@ func onCards(rows [][]printedCell, v *words.Voice) map[string]fiveAnswers {
 // freezer takes) are answered by the printed text of the station cards alone,
 // for every treatment of the table, and the answers are the table's.
 func TestFiveQuestionsAreAnsweredOnPaper(t *testing.T) {
+	slow(t)
 	var ids []string
 	crops := map[string]bool{}
 	for _, x := range reference.Shipped().Treatments {
@@ -194,6 +195,7 @@ func onTreatments(rows [][]printedCell) (list []fiveAnswers) {
 
 // The treatments sheet alone answers the first four of them.
 func TestTreatmentsAreAnsweredOnPaper(t *testing.T) {
+	slow(t)
 	var ids []string
 	for _, x := range reference.Shipped().Treatments {
 		ids = append(ids, x.ID)

@@ -109,6 +109,7 @@ func TestLabelsFitEveryGrid(t *testing.T) {
 
 // needs.md 27: on every grid each label's whole text stands inside its label.
 func TestLabelsPrintInsideTheirLabels(t *testing.T) {
+	slow(t)
 	need(t, "soffice", "pdftotext")
 	files := map[string][]byte{}
 	c := demoClass(t)

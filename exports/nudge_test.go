@@ -43,6 +43,7 @@ func TestNudgeLimits(t *testing.T) {
 // Shifted as far as they go, all labels stay on their pages, and each word moves
 // by what was asked for.
 func TestNudgedLabelsMove(t *testing.T) {
+	slow(t)
 	need(t, "soffice", "pdftotext")
 	c := demoClass(t)
 	c.Batches[0].Pack.Count = 9 // more than one sheet of most grids

@@ -118,6 +118,7 @@ func ownCases(t *testing.T) []ownCase {
 // cells hold other entries, and whose formula cells hold nonsense as their last
 // value, are worked out by LibreOffice and compared with class.Work.
 func TestFormulasFollowTheEntries(t *testing.T) {
+	slow(t)
 	need(t, "soffice")
 	files := map[string][]byte{}
 	want := map[string]class.Worked{}
@@ -325,6 +326,7 @@ func sameNumber(t *testing.T, what, got string, want float64) {
 // is an error or turned into a date. Also an empty sheet and another first
 // batch.
 func TestValuesBesideFormulas(t *testing.T) {
+	slow(t)
 	need(t, "soffice")
 	classes := map[string]class.Class{"demo": demoClass(t), "wide": wideClass(t), "empty": class.New(reference.Edition)}
 	pumpkin := demoClass(t)

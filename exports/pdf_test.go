@@ -107,6 +107,7 @@ func workbookPages(b *book) []string {
 // Page for page the PDF says what the workbook says, in the same order: heads of
 // tables on every page, page x of y, and every text whole.
 func TestPDFHasThePagesOfTheWorkbook(t *testing.T) {
+	slow(t)
 	need(t, "pdftotext", "pdftohtml")
 	for name, k := range pdfKinds(t) {
 		pdf, err := PDF(k.w, k.o)
@@ -156,6 +157,7 @@ func insideMargins(t *testing.T, name string, pdf []byte, b *book) {
 // Every text fits into its cell and every page on its paper, and no page had to
 // be added to those of the workbook.
 func TestPDFTextsFit(t *testing.T) {
+	slow(t)
 	for name, k := range pdfKinds(t) {
 		for _, s := range describe(k.w, mustSettle(t, k.o)).sheets {
 			set := s.setIn(plex)
@@ -204,6 +206,7 @@ func fitsCell(t *testing.T, where string, s *sheet, r row, c cell) {
 
 // Everything that the program says has its letters in the face.
 func TestPDFHasEveryLetter(t *testing.T) {
+	slow(t)
 	const absent = '\u4e00'
 	missing := func(c rune) bool {
 		return !isShape(c) && c != absent && plexAdvance(c, false, false) == plexAdvance(absent, false, false) &&

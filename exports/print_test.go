@@ -53,6 +53,7 @@ func tokens(text string, count map[string]int) {
 
 // needs.md 10: it prints right without touching it.
 func TestHandoutsOnPaper(t *testing.T) {
+	slow(t)
 	need(t, "soffice", "pdftotext", "pdftohtml")
 	wide := class.Work(wideClass(t), reference.Shipped())
 	demos := classesOf(map[string]class.Class{"demo": demoClass(t), "long": longClass(t)})

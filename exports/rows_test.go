@@ -17,6 +17,7 @@ import (
 // as wide as its own cells and in a row with much more height; the lines that
 // it takes there have to fit into the height that the sheet gives it.
 func TestRowsAreHighEnough(t *testing.T) {
+	slow(t)
 	need(t, "soffice", "pdftotext")
 	r := &ruler{file: excelize.NewFile(), seen: map[string]bool{}, sheets: map[string]*rulerSheet{}}
 	var err error

@@ -140,6 +140,7 @@ func TestTableIsLockedButForEdits(t *testing.T) {
 // What LibreOffice saves of the workbook is
 // the table still.
 func TestTableSavedByLibreOffice(t *testing.T) {
+	slow(t)
 	need(t, "soffice")
 	files := map[string][]byte{}
 	for _, l := range languages {
